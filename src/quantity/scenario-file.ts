@@ -29,6 +29,12 @@ const roadPiece = section(
       max: 40,
       says: 'Rise over run; downhill is negative',
     }).default(0),
+    easeM: quantity({
+      unit: 'm',
+      min: 0,
+      max: 100,
+      says: 'Length over which the grade changes from that of the piece before, within this piece; 0 is a kink',
+    }).default(0),
     stepUpM: quantity({
       unit: 'm',
       min: -0.3,

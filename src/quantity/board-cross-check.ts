@@ -1,0 +1,67 @@
+/**
+ * Which values of a board must agree with one another? The two ways of giving the motor's constant,
+ * and the points of the open-circuit curve.
+ */
+import { figures, isGiven, listAt, numberAt } from './raw-value.js';
+import type { Complaint } from './problem.js';
+
+/** Most by which the torque constant may differ from the one that the speed constant implies. */
+export const CONSTANT_TOLERANCE_RATIO = 0.05;
+
+const MOTOR = ['motor'] as const;
+const TORQUE_CONSTANT = ['motor', 'torqueConstantNmPerA'] as const;
+const SPEED_CONSTANT = ['motor', 'speedConstantRpmPerV'] as const;
+
+/**
+ * Torque per ampere of the equivalent direct-current motor [Nm/A] from its no-load speed per volt
+ * [rpm/V]: 60/(2 pi Kv). Power balance of an ideal machine, V i = torque x speed.
+ */
+export function torqueConstantOf(speedConstantRpmPerV: number): number {
+  return 60 / (2 * Math.PI * speedConstantRpmPerV);
+}
+
+function motorConstants(raw: unknown): Complaint[] {
+  const motor = isGiven(raw, MOTOR);
+  if (motor && !isGiven(raw, TORQUE_CONSTANT) && !isGiven(raw, SPEED_CONSTANT)) {
+    const expected = 'torqueConstantNmPerA in Nm/A or speedConstantRpmPerV in rpm/V';
+    return [{ path: TORQUE_CONSTANT, expected, received: 'neither' }];
+  }
+  const torqueConstant = numberAt(raw, TORQUE_CONSTANT);
+  const speedConstant = numberAt(raw, SPEED_CONSTANT);
+  if (torqueConstant === undefined || speedConstant === undefined || speedConstant <= 0) return [];
+  const implied = torqueConstantOf(speedConstant);
+  const apartRatio = Math.abs(torqueConstant / implied - 1);
+  if (apartRatio <= CONSTANT_TOLERANCE_RATIO) return [];
+  const expected =
+    `a torque constant within 5 % of 60/(2 pi x ${figures(speedConstant)} rpm/V) = ${figures(implied)} Nm/A, ` +
+    'per ampere of the equivalent direct-current motor (not per ampere in one phase), or only one of the two';
+  const received = `${figures(torqueConstant)} Nm/A, which is ${figures(100 * apartRatio)} % off`;
+  return [{ path: TORQUE_CONSTANT, expected, received }];
+}
+
+function risingColumn(raw: unknown, column: { key: string; unit: string; word: string }): Complaint[] {
+  const complaints: Complaint[] = [];
+  let before: number | undefined;
+  listAt(raw, ['pack', 'openCircuit']).forEach((point, index) => {
+    const value = numberAt(point, [column.key]);
+    if (value === undefined) return;
+    if (before !== undefined && value <= before) {
+      complaints.push({
+        path: ['pack', 'openCircuit', index, column.key],
+        expected: `a ${column.word} above ${figures(before)} ${column.unit}, that of the point before`,
+        received: `${figures(value)} ${column.unit}`,
+      });
+    }
+    before = value;
+  });
+  return complaints;
+}
+
+/** Complaints about values of a board that do not agree; runs on any value, faulty or not. */
+export function crossCheckBoard(raw: unknown): Complaint[] {
+  return [
+    ...motorConstants(raw),
+    ...risingColumn(raw, { key: 'chargePercent', unit: '%', word: 'charge' }),
+    ...risingColumn(raw, { key: 'cellV', unit: 'V', word: 'voltage' }),
+  ];
+}

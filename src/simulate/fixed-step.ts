@@ -1,0 +1,63 @@
+/**
+ * The quick integrator: the classical Runge-Kutta method (order 4), a whole number of steps to a tick, so that
+ * no step ever straddles a moment where the inputs jump. Allocates nothing after it was made.
+ */
+import { MOTOR_CURRENT } from '../model/battery.js';
+import { derive } from '../model/derive.js';
+import { lagDecay } from '../model/motor.js';
+import type { Plant } from '../model/plant.js';
+import { DERIVE_SIZE, MOTOR_TORQUE, STATE_SIZE } from '../model/state.js';
+import type { Road } from '../scenario/road.js';
+import type { Moment } from './moment.js';
+
+/** Carries the plant over one tick with its inputs held, but for the motor current, which follows its request. */
+export interface Integrator {
+  /** Moves `moment.state` to the next tick; returns why it could not, or undefined. */
+  advance(moment: Moment): string | undefined;
+}
+
+/** The fixed-step integrator for a rig on a road. */
+export function fixedStep(
+  plant: Plant,
+  road: Road,
+  { tickS, stepsPerTick }: { tickS: number; stepsPerTick: number },
+): Integrator {
+  const stepS = tickS / stepsPerTick;
+  const stage = new Float64Array(STATE_SIZE);
+  const slopes = [0, 1, 2, 3].map(() => new Float64Array(DERIVE_SIZE)) as [
+    Float64Array,
+    Float64Array,
+    Float64Array,
+    Float64Array,
+  ];
+  const [k1, k2, k3, k4] = slopes;
+  const torqueConstant = plant.motor.torqueConstantNmPerA;
+  const decays = Float64Array.from({ length: 2 * stepsPerTick + 1 }, (_, half) =>
+    lagDecay((half * stepS) / 2, plant.motor.lagS),
+  );
+  // With no lag the current jumps at the tick itself, so the first stage sees it already gone.
+  if (plant.motor.lagS <= 0) decays[0] = 0;
+
+  return {
+    advance({ state, inputs, motion, followed }) {
+      const request = followed[0]!;
+      const gap = motion[MOTOR_CURRENT]! - request;
+      for (let step = 0; step < stepsPerTick; step++) {
+        inputs[MOTOR_TORQUE] = torqueConstant * (request + gap * decays[2 * step]!);
+        derive(plant, road, inputs, state, k1);
+        for (let i = 0; i < STATE_SIZE; i++) stage[i] = state[i]! + 0.5 * stepS * k1[i]!;
+        inputs[MOTOR_TORQUE] = torqueConstant * (request + gap * decays[2 * step + 1]!);
+        derive(plant, road, inputs, stage, k2);
+        for (let i = 0; i < STATE_SIZE; i++) stage[i] = state[i]! + 0.5 * stepS * k2[i]!;
+        derive(plant, road, inputs, stage, k3);
+        for (let i = 0; i < STATE_SIZE; i++) stage[i] = state[i]! + stepS * k3[i]!;
+        inputs[MOTOR_TORQUE] = torqueConstant * (request + gap * decays[2 * step + 2]!);
+        derive(plant, road, inputs, stage, k4);
+        for (let i = 0; i < STATE_SIZE; i++) {
+          state[i]! += (stepS / 6) * (k1[i]! + 2 * (k2[i]! + k3[i]!) + k4[i]!);
+        }
+      }
+      return undefined;
+    },
+  };
+}
