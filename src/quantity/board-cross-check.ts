@@ -4,6 +4,7 @@
  */
 import { figures, isGiven, listAt, numberAt } from './raw-value.js';
 import type { Complaint } from './problem.js';
+import { RAD_PER_S_PER_RPM } from './units.js';
 
 /** Most by which the torque constant may differ from the one that the speed constant implies. */
 export const CONSTANT_TOLERANCE_RATIO = 0.05;
@@ -17,7 +18,26 @@ const SPEED_CONSTANT = ['motor', 'speedConstantRpmPerV'] as const;
  * [rpm/V]: 60/(2 pi Kv). Power balance of an ideal machine, V i = torque x speed.
  */
 export function torqueConstantOf(speedConstantRpmPerV: number): number {
-  return 60 / (2 * Math.PI * speedConstantRpmPerV);
+  return 1 / (speedConstantRpmPerV * RAD_PER_S_PER_RPM);
+}
+
+/**
+ * Torque constants per other amperes over the one per equivalent direct-current ampere, with sine
+ * drive: sqrt(3)/2 per peak and sqrt(3/2) per rms ampere of one phase (three-phase power balance;
+ * that makers differ in the ampere they mean: Celera Motion, "What Motor Torque Constant to Use for
+ * Drive Type", 2021).
+ */
+const OTHER_AMPERES = [
+  { ratio: Math.sqrt(3) / 2, words: 'the peak ampere of one phase' },
+  { ratio: Math.sqrt(3 / 2), words: 'the rms ampere of one phase' },
+] as const;
+const OTHER_AMPERE_TOLERANCE_RATIO = 0.03;
+
+function ampereProbablyMeant(ratio: number): string {
+  const near = OTHER_AMPERES.find(
+    (other) => Math.abs(ratio / other.ratio - 1) < OTHER_AMPERE_TOLERANCE_RATIO,
+  );
+  return near === undefined ? '' : `, as if it were per ${near.words}`;
 }
 
 function motorConstants(raw: unknown): Complaint[] {
@@ -30,12 +50,13 @@ function motorConstants(raw: unknown): Complaint[] {
   const speedConstant = numberAt(raw, SPEED_CONSTANT);
   if (torqueConstant === undefined || speedConstant === undefined || speedConstant <= 0) return [];
   const implied = torqueConstantOf(speedConstant);
-  const apartRatio = Math.abs(torqueConstant / implied - 1);
+  const ratio = torqueConstant / implied;
+  const apartRatio = Math.abs(ratio - 1);
   if (apartRatio <= CONSTANT_TOLERANCE_RATIO) return [];
   const expected =
     `a torque constant within 5 % of 60/(2 pi x ${figures(speedConstant)} rpm/V) = ${figures(implied)} Nm/A, ` +
     'per ampere of the equivalent direct-current motor (not per ampere in one phase), or only one of the two';
-  const received = `${figures(torqueConstant)} Nm/A, which is ${figures(100 * apartRatio)} % off`;
+  const received = `${figures(torqueConstant)} Nm/A, which is ${figures(100 * apartRatio)} % off${ampereProbablyMeant(ratio)}`;
   return [{ path: TORQUE_CONSTANT, expected, received }];
 }
 

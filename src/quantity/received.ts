@@ -7,10 +7,9 @@ const QUOTE_LIMIT = 60;
 
 /** A text in quotes; a long one is cut and its length said. */
 export function quoted(text: string): string {
-  const length = [...text].length;
-  if (length <= QUOTE_LIMIT) return `'${text}'`;
-  const start = [...text.slice(0, 4 * QUOTE_LIMIT)].slice(0, QUOTE_LIMIT).join('');
-  return `'${start}…' (${length} characters)`;
+  const letters = Array.from(text);
+  if (letters.length <= QUOTE_LIMIT) return `'${text}'`;
+  return `'${letters.slice(0, QUOTE_LIMIT).join('')}…' (${letters.length} characters)`;
 }
 
 function numberInWords(value: number): string {

@@ -3,7 +3,7 @@
  * bottom as the ride goes: road pieces one after another, speeds wanted at times, then the question.
  */
 import { z } from 'zod';
-import { choice, name, quantity, section, text } from './field.js';
+import { choice, count, name, quantity, section, text } from './field.js';
 
 /** Surfaces with grip and rolling resistance from handbooks (src/scenario/surface.ts has the values). */
 export const SURFACES = [
@@ -47,9 +47,7 @@ const roadPiece = section(
       max: 0.3,
       says: 'Height of one raised-cosine bump over the whole piece; a dip is negative',
     }).default(0),
-    bumpCount: quantity({ unit: '', min: 1, max: 500, says: 'That many equal bumps instead of one' })
-      .int({ error: 'a whole number from 1 to 500' })
-      .default(1),
+    bumpCount: count({ unit: '', min: 1, max: 500, says: 'That many equal bumps instead of one' }).default(1),
     roughness: choice(ROUGHNESS_CLASSES, 'ISO 8608 class of random unevenness on this piece').optional(),
     surface: choice(SURFACES, 'What the tyre runs on').default('dry-asphalt'),
     gripRatio: quantity({

@@ -1,0 +1,20 @@
+/**
+ * How does the program end when it is stopped from outside? Ctrl-C and TERM end it with their own
+ * codes; a reader that closes the pipe ends it quietly.
+ */
+import { EXIT } from './exit-codes.js';
+
+function endQuietlyWhenClosed(stream: NodeJS.WriteStream): void {
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+    process.exit();
+  });
+}
+
+/** Takes care of signals and closed pipes for the whole program. */
+export function watchForEndings(): void {
+  process.on('SIGINT', () => process.exit(EXIT.interrupted));
+  process.on('SIGTERM', () => process.exit(EXIT.terminated));
+  endQuietlyWhenClosed(process.stdout);
+  endQuietlyWhenClosed(process.stderr);
+}

@@ -1,0 +1,12 @@
+/**
+ * What does the number mean with which the program ends?
+ */
+
+/** Exit codes: fine; ran, but a stated requirement was not met; bad input; stopped by Ctrl-C; stopped by TERM. */
+export const EXIT = {
+  fine: 0,
+  requirementNotMet: 1,
+  badInput: 2,
+  interrupted: 130,
+  terminated: 143,
+} as const;

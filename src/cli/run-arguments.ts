@@ -1,0 +1,101 @@
+/**
+ * Arguments that several commands take: lists of names, seeds, charges, weights, solver and colours. What is not understood is
+ * told at once with what would have been.
+ */
+import { availableParallelism } from 'node:os';
+import { InvalidArgumentError, Option } from 'commander';
+import { COST_NAMES, weightsWith, type CostName, type Weights } from '../measure/scales.js';
+import { suggestion } from '../quantity/suggestion.js';
+import { COLOUR_FLAGS, colourMode, createPaint, type ColourFlag, type Paint } from '../show/colour.js';
+import { SYMBOL_SETS } from '../show/glyphs.js';
+import { SOLVERS } from '../simulate/run.js';
+
+/** Names divided by commas. */
+export function parseNames(text: string): string[] {
+  const names = text.split(',').map((name) => name.trim());
+  if (names.some((name) => name === '')) throw new InvalidArgumentError('Expected names divided by commas.');
+  return names;
+}
+
+function wholeNumber(text: string, { least, most }: { least: number; most: number }): number {
+  const number = Number(text);
+  if (!/^\d+$/.test(text.trim()) || number < least || number > most) {
+    throw new InvalidArgumentError(`Expected a whole number from ${least} to ${most}.`);
+  }
+  return number;
+}
+
+/** So many seeds, counted from 1. */
+export function parseSeedCount(text: string): number[] {
+  return Array.from({ length: wholeNumber(text, { least: 1, most: 1000 }) }, (_, index) => index + 1);
+}
+
+/** One seed. */
+export function parseSeed(text: string): number {
+  return wholeNumber(text, { least: 0, most: 2 ** 31 - 1 });
+}
+
+/** Threads to compute with, the main one counted. */
+export function parseThreads(text: string): number {
+  return wholeNumber(text, { least: 1, most: 256 });
+}
+
+/** States of charge divided by commas, %. */
+export function parseCharges(text: string): number[] {
+  return text.split(',').map((part) => {
+    const charge = Number(part);
+    if (part.trim() === '' || !(charge >= 1 && charge <= 100)) {
+      throw new InvalidArgumentError('Expected states of charge from 1 to 100 %, divided by commas.');
+    }
+    return charge;
+  });
+}
+
+/** Weights such as `settling=3,overshoot=0`. */
+export function parseWeights(text: string): Weights {
+  const overrides: Partial<Record<CostName, number>> = {};
+  for (const part of text.split(',')) {
+    const [name = '', value = ''] = part.split('=').map((piece) => piece.trim());
+    const known = COST_NAMES.find((cost) => cost === name);
+    if (known === undefined) {
+      const near = suggestion(name, COST_NAMES);
+      const hint = near === undefined ? '' : ` Did you mean ${near}?`;
+      throw new InvalidArgumentError(`Expected name=number with a name of ${COST_NAMES.join(', ')}.${hint}`);
+    }
+    const weight = Number(value);
+    if (value === '' || !(weight >= 0 && weight <= 1e6)) {
+      throw new InvalidArgumentError(`Expected a number from 0 to 1000000 as the weight of ${known}.`);
+    }
+    overrides[known] = weight;
+  }
+  const weights = weightsWith(overrides);
+  if (Object.values(weights).every((weight) => weight === 0)) {
+    throw new InvalidArgumentError('Expected at least one weight above 0.');
+  }
+  return weights;
+}
+
+/** The option that chooses the solver. */
+export function solverOption(otherwise: (typeof SOLVERS)[number]): Option {
+  return new Option('--solver <solver>', 'fixed: one Runge-Kutta step a tick; reference: odex')
+    .choices(SOLVERS)
+    .default(otherwise);
+}
+
+/** The options that say how things are drawn. */
+export function drawingOptions(): { colour: Option; symbols: Option } {
+  return {
+    colour: new Option('--color <when>', 'colours in the output').choices(COLOUR_FLAGS).default('auto'),
+    symbols: new Option('--symbols <set>', 'characters to draw with').choices(SYMBOL_SETS).default('braille'),
+  };
+}
+
+/** The paint for the standard output. */
+export function paintFor(flag: ColourFlag): Paint {
+  return createPaint(colourMode({ env: process.env, isTTY: process.stdout.isTTY === true, flag }));
+}
+
+/** Threads that the machine has for a computation. */
+export function threadsOfMachine(): number {
+  return availableParallelism();
+}

@@ -1,0 +1,137 @@
+/**
+ * The command `run`: one profile in one scenario, drawn and measured.
+ */
+import { Option, type Command } from 'commander';
+import { weightsWith } from '../measure/scales.js';
+import type { ColourFlag } from '../show/colour.js';
+import { csvLines } from '../show/csv.js';
+import type { SymbolSet } from '../show/glyphs.js';
+import { metricLines } from '../show/metric-lines.js';
+import { SPEED_UNITS, type SpeedUnit } from '../show/quantities.js';
+import { RUN_PLOT_SIZE, runPlot } from '../show/run-plot.js';
+import { runSvg } from '../show/run-svg.js';
+import type { RunView } from '../show/run-view.js';
+import { CEILINGS } from '../simulate/tape.js';
+import type { Solver } from '../simulate/run.js';
+import { findPlaces } from '../store/places.js';
+import { writeNewFile } from '../store/write-new-file.js';
+import { peakFacts, runOnce, runReport, type SingleRun } from '../tasks/run-once.js';
+import { DEFAULT_RIDER, planFor } from '../tasks/select.js';
+import { outputWidth, printJson, printRemark, printResult, tellProblems } from './output.js';
+import { drawingOptions, paintFor, parseCharges, parseSeed, solverOption } from './run-arguments.js';
+
+interface RunFlags {
+  board?: string;
+  rider?: string;
+  seed?: number;
+  charge?: number[];
+  solver: Solver;
+  speedUnit: SpeedUnit;
+  json?: true;
+  csv?: string;
+  svg?: string;
+  force?: true;
+  color: ColourFlag;
+  symbols: SymbolSet;
+}
+
+async function runProfile(profile: string, scenario: string, flags: RunFlags): Promise<void> {
+  const planned = planFor(findPlaces(process.cwd()), {
+    board: flags.board,
+    riders: flags.rider === undefined ? [] : [flags.rider],
+    profiles: [profile],
+    scenarios: [scenario],
+    charges: flags.charge?.slice(0, 1) ?? [null],
+    seeds: [flags.seed ?? 1],
+    solver: flags.solver,
+    weights: weightsWith(),
+  });
+  if (!planned.ok) {
+    tellProblems(planned.faults);
+    return;
+  }
+  const run = runOnce(planned.value);
+  const view = viewOf(run);
+  await write(flags.svg, () => runSvg(view, flags), flags);
+  await write(flags.csv, () => `${[...csvLines(run.tape)].join('\n')}\n`, flags);
+  if (flags.csv === STANDARD_OUTPUT || flags.svg === STANDARD_OUTPUT) return;
+  if (flags.json) {
+    printJson(runReport(run));
+    return;
+  }
+  const paint = paintFor(flags.color);
+  const width = outputWidth();
+  const height = Math.max(RUN_PLOT_SIZE.height, (process.stdout.rows ?? 0) - 1);
+  printResult([
+    ...runPlot(view, { width, height, paint, symbols: flags.symbols, speedUnit: flags.speedUnit }),
+    '',
+    ...metricLines(run.metrics, { paint, width }),
+  ]);
+}
+
+const STANDARD_OUTPUT = '-';
+
+/** Writes to a new file, or to the standard output for a hyphen. */
+async function write(path: string | undefined, text: () => string, { force }: RunFlags): Promise<void> {
+  if (path === undefined) return;
+  if (path === STANDARD_OUTPUT) {
+    process.stdout.write(text());
+    return;
+  }
+  const written = await writeNewFile(path, text(), { force: force === true });
+  if (written.ok) printRemark([`wrote ${written.value}`]);
+  else tellProblems(written.faults);
+}
+
+function viewOf(run: SingleRun): RunView {
+  const { plan, tape, window, marks, outcome, metrics } = run;
+  const shares = metrics.saturationByCeiling;
+  const [mostBinding = 'none'] = CEILINGS.filter((ceiling) => ceiling !== 'none').toSorted(
+    (a, b) => shares[b] - shares[a],
+  );
+  return {
+    title: `${plan.profiles[0]!.name} in ${plan.scenarios[0]!.name}, ${plan.board.name} under ${plan.riders[0]!.name}`,
+    tape,
+    firstRow: window.firstRow,
+    endRow: window.endRow,
+    marks,
+    outcome,
+    facts: {
+      ...peakFacts(run),
+      bandRad: window.bandRad,
+      settlingTimeS: metrics.settlingTimeS,
+      peakCurrentA: metrics.peakCurrentA,
+      saturationShare: metrics.saturationShare,
+      bindingCeiling: mostBinding,
+      leastHeadroomShare: metrics.leastHeadroomShare ?? 0,
+    },
+  };
+}
+
+/** Adds `run PROFILE SCENARIO` to the program. */
+export function addRunCommand(program: Command): void {
+  const { colour, symbols } = drawingOptions();
+  program
+    .command('run')
+    .summary('run one profile in one scenario: plot and metrics')
+    .description(
+      'Runs one profile in one scenario with the reference solver and shows pitch, current under its ceilings and ' +
+        'speed over time, and every metric.',
+    )
+    .argument('<profile>', 'name or path of the profile')
+    .argument('<scenario>', 'name or path of the scenario')
+    .option('--board <name>', 'name or path of the board; left out: the first by name')
+    .option('--rider <name>', `name or path of the rider; left out: ${DEFAULT_RIDER}`)
+    .option('--seed <number>', 'seed of chance; left out: 1', parseSeed)
+    .option('--charge <percent>', "state of charge in place of the scenario's own", parseCharges)
+    .addOption(solverOption('reference'))
+    .addOption(new Option('--speed-unit <unit>', 'unit of speeds').choices(SPEED_UNITS).default('km/h'))
+    .option('--json', 'print rig, scenario, profile, metrics and the whole tape as JSON')
+    .option('--csv <file>', 'write the whole tape as CSV; - for the standard output')
+    .option('--svg <file>', 'write the plot as SVG; - for the standard output')
+    .option('--force', 'replace files that are there already')
+    .addOption(colour)
+    .addOption(symbols)
+    .addHelpText('before', 'Example: underfoot run linen kerb-drop --svg kerb.svg\n')
+    .action(runProfile);
+}

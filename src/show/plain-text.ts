@@ -1,0 +1,24 @@
+/**
+ * What may be printed of a text that came from a file or an argument? Escape sequences and
+ * control characters are taken out, so that a name can never move the cursor or recolour a screen.
+ */
+
+const ESCAPE = String.fromCodePoint(0x1b);
+const BELL = String.fromCodePoint(0x07);
+
+/** Operating-system commands (to BEL or ST), then control sequences, as ECMA-48 forms them. */
+const SEQUENCES = new RegExp(
+  `${ESCAPE}\\][^${BELL}${ESCAPE}]*(?:${BELL}|${ESCAPE}\\\\)|${ESCAPE}\\[[0-?]*[ -/]*[@-~]`,
+  'g',
+);
+
+/**
+ * A text without escape sequences, control and format characters; line breaks and tabs become one
+ * space.
+ */
+export function plainText(s: string): string {
+  return s
+    .replace(SEQUENCES, '')
+    .replace(/[\t\n\r\u2028\u2029]+/g, ' ')
+    .replace(/[\p{Cc}\p{Cf}\p{Cs}]/gu, '');
+}

@@ -1,0 +1,130 @@
+/**
+ * How fast is it? Prints figures; judges nothing. Rates are simulated seconds per wall second on one core, medians of
+ * several repetitions after a warm-up.
+ */
+import { spawn } from 'node:child_process';
+import { performance } from 'node:perf_hooks';
+import { join } from 'node:path';
+import { measureProfile } from '../../src/tasks/evaluate.js';
+import { trialsOf, type RankPlan } from '../../src/tasks/plan.js';
+import { planFor } from '../../src/tasks/select.js';
+import { weightsWith } from '../../src/measure/scales.js';
+import { run, type RunOptions } from '../../src/simulate/run.js';
+import { prepareTrial, type Trial } from '../../src/simulate/trial.js';
+import { findPlaces, programFolder } from '../../src/store/places.js';
+
+const REPETITIONS = 7;
+
+const median = (numbers: number[]) => numbers.toSorted((a, b) => a - b)[numbers.length >> 1]!;
+
+function timeS(work: () => void): number {
+  const startMs = performance.now();
+  work();
+  return (performance.now() - startMs) / 1000;
+}
+
+function print(what: string, value: number, unit: string): void {
+  console.log(`${what.padEnd(58)}${value.toPrecision(4).padStart(10)} ${unit}`);
+}
+
+function starterPlan(): RankPlan {
+  const places = findPlaces(programFolder());
+  const planned = planFor(places, {
+    board: undefined,
+    riders: [],
+    profiles: [],
+    scenarios: [],
+    charges: [null],
+    seeds: [1],
+    solver: 'fixed',
+    weights: weightsWith(),
+  });
+  if (!planned.ok) throw new Error(JSON.stringify(planned.faults));
+  return planned.value;
+}
+
+/** Simulated seconds per wall second over a set of trials that all end upright. */
+function rate(trials: readonly Trial[], profile: RankPlan['profiles'][number], options: RunOptions): number {
+  let simulatedS = 0;
+  const wallS = timeS(() => {
+    for (const trial of trials) simulatedS += run(trial, profile.value, options).outcome.atS;
+  });
+  return simulatedS / wallS;
+}
+
+function benchKernel(plan: RankPlan): void {
+  const profile = plan.profiles[0]!;
+  const planned = trialsOf(plan);
+  print(
+    'preparing a trial: road, script, noise',
+    median(planned.map(({ circumstances }) => timeS(() => prepareTrial(circumstances)))) * 1000,
+    'ms',
+  );
+  const trials = planned.map(({ circumstances }) => prepareTrial(circumstances));
+  const capacity = Math.max(...trials.map(({ script }) => script.tickCount + 1));
+  const { tape } = run(
+    trials.find(({ script }) => script.tickCount + 1 === capacity)!,
+    profile.value,
+    { solver: 'fixed' },
+  );
+  const options: RunOptions = { solver: 'fixed', tape };
+  const rates: number[] = [];
+  for (let repetition = 0; repetition <= REPETITIONS; repetition++)
+    rates.push(rate(trials, profile, options));
+  print('fixed step, first pass (cold)', rates[0]!, 's/s');
+  print(`fixed step, loop at ${plan.board.value.controller.loopRateHz} Hz`, median(rates.slice(1)), 's/s');
+  const measured = timeS(() => trials.forEach((trial) => measureProfile(trial, profile.value, options)));
+  const plain = timeS(() => trials.forEach((trial) => run(trial, profile.value, options)));
+  print('measuring a run, over simulating it', (measured - plain) / plain, '');
+  print('reference (odex), same loop', rate(trials.slice(0, 4), profile, { solver: 'reference' }), 's/s');
+
+  const heapBefore = process.memoryUsage().heapUsed;
+  let ticks = 0;
+  for (const trial of trials) {
+    run(trial, profile.value, options);
+    ticks += trial.script.tickCount;
+  }
+  print(
+    'heap growth over a tick, garbage not collected',
+    (process.memoryUsage().heapUsed - heapBefore) / ticks,
+    'bytes',
+  );
+}
+
+/** Runs `rank` as its user does; seconds to the first row on the standard error, to the table, and to the end. */
+async function benchRank(rankArguments: string[]): Promise<{ rowS: number; tableS: number; endS: number }> {
+  const startMs = performance.now();
+  const child = spawn(process.execPath, [join(programFolder(), 'dist/main.js'), 'rank', ...rankArguments], {
+    cwd: programFolder(),
+  });
+  const sinceS = () => (performance.now() - startMs) / 1000;
+  let rowS = Infinity;
+  let tableS = Infinity;
+  child.stderr.on('data', () => (rowS = Math.min(rowS, sinceS())));
+  child.stdout.on('data', () => (tableS = Math.min(tableS, sinceS())));
+  await new Promise((resolve) => child.on('close', resolve));
+  return { rowS, tableS, endS: sinceS() };
+}
+
+const plan = starterPlan();
+benchKernel(plan);
+const small = [
+  ...plan.profiles.slice(0, 8).map(({ name }) => name),
+  '--scenarios',
+  plan.scenarios
+    .slice(0, 12)
+    .map(({ name }) => name)
+    .join(','),
+];
+const runs = [];
+for (let repetition = 0; repetition < 3; repetition++) runs.push(await benchRank(small));
+print('rank, 8 profiles x 12 scenarios: first row', median(runs.map(({ rowS }) => rowS)), 's');
+print('rank, 8 profiles x 12 scenarios: the table', median(runs.map(({ tableS }) => tableS)), 's');
+print('rank, 8 profiles x 12 scenarios: with the odex check', median(runs.map(({ endS }) => endS)), 's');
+const ratios = [];
+for (let repetition = 0; repetition < 3; repetition++) {
+  const one = await benchRank([...small, '--seeds', '4', '--workers', '1']);
+  const two = await benchRank([...small, '--seeds', '4', '--workers', '2']);
+  ratios.push(one.tableS / two.tableS);
+}
+print('rank, 4 seeds: time with 1 thread over time with 2', median(ratios), '');
