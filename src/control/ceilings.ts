@@ -3,7 +3,8 @@
  * current drives forward; driving or braking depends on which way the motor turns.
  *
  *   voltage   (mod V - K_t w) / R_m and (-mod V - K_t w) / R_m
- *   pack out  K_t w i + i^2 R_m <= V_out I_out         the roots of that parabola
+ *   pack out  K_t w i + i^2 R_m <= V_out I_out         the roots of that parabola; I_out is never past U / 2 R, where
+ *                                                      the pack gives its most
  *   pack in   K_t w i + i^2 R_m >= -V_in I_in          the root next to zero
  */
 import { MOTOR_SPEED, OPEN_VOLTAGE, PACK_VOLTAGE } from '../model/battery.js';
@@ -30,8 +31,12 @@ export const LOWER = 1;
 export const UPPER_CAUSE = 2;
 /** Which ceiling sets the lower limit. */
 export const LOWER_CAUSE = 3;
+/** Current ceiling that the upper limit is a share of, A: drive or brake, by the way the motor turns. */
+export const UPPER_FULL = 4;
+/** Current ceiling that the lower limit is a share of, A, positive. */
+export const LOWER_FULL = 5;
 /** Length of the ceilings of a tick. */
-export const CEILINGS_SIZE = 4;
+export const CEILINGS_SIZE = 6;
 
 /** Constants of the ceilings: the board's, lowered by the profile. */
 export interface CeilingLaw {
@@ -48,12 +53,14 @@ export function findCeilings(
   const speed = motion[MOTOR_SPEED]!;
   const backV = plant.motor.torqueConstantNmPerA * speed;
   const forward = speed >= 0;
-  ceilings[UPPER] = forward ? law.driveCurrentA : law.brakeCurrentA;
-  ceilings[LOWER] = forward ? -law.brakeCurrentA : -law.driveCurrentA;
+  ceilings[UPPER_FULL] = forward ? law.driveCurrentA : law.brakeCurrentA;
+  ceilings[LOWER_FULL] = forward ? law.brakeCurrentA : law.driveCurrentA;
+  ceilings[UPPER] = ceilings[UPPER_FULL];
+  ceilings[LOWER] = -ceilings[LOWER_FULL];
   ceilings[UPPER_CAUSE] = forward ? DRIVE_CEILING : BRAKE_CEILING;
   ceilings[LOWER_CAUSE] = forward ? BRAKE_CEILING : DRIVE_CEILING;
 
-  packCeilings(plant, backV, pack[OPEN_VOLTAGE]!, ceilings);
+  packCeilings(plant, motion, pack, ceilings);
 
   const reachV = plant.pack.modulationRatio * pack[PACK_VOLTAGE]!;
   const upper = (reachV - backV) / plant.motor.resistanceOhm;
@@ -70,13 +77,19 @@ export function findCeilings(
   if (ceilings[LOWER]! > ceilings[UPPER]!) {
     if (forward) ceilings[LOWER] = ceilings[UPPER]!;
     else ceilings[UPPER] = ceilings[LOWER]!;
+    ceilings[UPPER_CAUSE] = VOLTAGE_CEILING;
+    ceilings[LOWER_CAUSE] = VOLTAGE_CEILING;
   }
 }
 
-function packCeilings(plant: Plant, backV: number, openV: number, ceilings: Float64Array): void {
+/** Arrays only: a number handed to a function that is not inlined would be boxed at every tick. */
+function packCeilings(plant: Plant, motion: Float64Array, pack: Float64Array, ceilings: Float64Array): void {
+  const backV = plant.motor.torqueConstantNmPerA * motion[MOTOR_SPEED]!;
+  const openV = pack[OPEN_VOLTAGE]!;
   const { resistanceOhm: packOhm, dischargeCurrentA, chargeCurrentA } = plant.pack;
   const motorOhm = plant.motor.resistanceOhm;
-  const mostOutW = Math.max(0, openV - dischargeCurrentA * packOhm) * dischargeCurrentA;
+  const mostOutA = Math.min(dischargeCurrentA, openV / (2 * packOhm));
+  const mostOutW = (openV - mostOutA * packOhm) * mostOutA;
   const mostInW = (openV + chargeCurrentA * packOhm) * chargeCurrentA;
   const outRoot = Math.sqrt(backV * backV + 4 * motorOhm * mostOutW);
   const upper = (outRoot - backV) / (2 * motorOhm);

@@ -9,7 +9,16 @@
 import type { BoardFile } from '../quantity/board-file.js';
 import type { ProfileFile } from '../quantity/profile-file.js';
 import { DEG_PER_RAD, RAD_PER_DEG } from '../quantity/units.js';
-import { LOWER, LOWER_CAUSE, NO_CEILING, UPPER, UPPER_CAUSE, type CeilingLaw } from './ceilings.js';
+import {
+  LOWER,
+  LOWER_CAUSE,
+  LOWER_FULL,
+  NO_CEILING,
+  UPPER,
+  UPPER_CAUSE,
+  UPPER_FULL,
+  type CeilingLaw,
+} from './ceilings.js';
 import { ESTIMATED_PITCH, ESTIMATED_RATE, estimatorLaw, type EstimatorLaw } from './estimator.js';
 
 /** Where the integral [A] lives in a controller's memory. */
@@ -28,8 +37,10 @@ export const BINDING = 5;
 export const HEADROOM = 6;
 /** Set-point, rad. */
 export const SET_POINT = 7;
+/** Share to which the gains have faded in, 0 to 1; set from outside before each tick. */
+export const RAMP = 8;
 /** Length of a controller's memory. */
-export const CONTROLLER_SIZE = 8;
+export const CONTROLLER_SIZE = 9;
 
 /** A profile on a board as the loop wants it: angles in rad, times in s, gains in A per deg. */
 export interface ControlLaw {
@@ -82,12 +93,11 @@ export function controlLaw(profile: ProfileFile, board: BoardFile): ControlLaw {
 }
 
 /**
- * One tick: takes the estimate and the ceilings, leaves in the controller's memory what was asked, what is requested and which
- * ceiling cut it. `rampShare` is 1 once the gains are fully in.
+ * One tick: takes the estimate and the ceilings, leaves in the controller's memory what was asked, what is requested and
+ * which ceiling cut it.
  */
 export function control(
   law: ControlLaw,
-  rampShare: number,
   {
     estimator,
     ceilings,
@@ -98,10 +108,11 @@ export function control(
   const errorDeg = (estimator[ESTIMATED_PITCH]! - memory[SET_POINT]!) * DEG_PER_RAD;
   const proportional = law.proportionalAPerDeg * errorDeg * (1 + law.progressivePerDeg * Math.abs(errorDeg));
   const rate = law.rateAPerDegPerS * estimator[ESTIMATED_RATE]! * DEG_PER_RAD;
-  const asked = rampShare * (proportional + rate + memory[INTEGRAL]!) + law.loadCurrentShare * memory[LOAD]!;
+  const gained = memory[RAMP]! * (proportional + rate + memory[INTEGRAL]!);
+  const asked = gained + law.loadCurrentShare * memory[LOAD]!;
   const before = memory[REQUESTED]!;
   const slewed = Math.max(before - law.slewStepA, Math.min(before + law.slewStepA, asked));
-  cutToCeilings(law, slewed, ceilings, memory);
+  cutToCeilings(slewed, ceilings, memory);
   memory[ASKED] = slewed;
   const cut = asked - memory[REQUESTED]!;
   if (!(cut * errorDeg > 0)) {
@@ -113,26 +124,37 @@ export function control(
 function moveSetPoint(law: ControlLaw, memory: Float64Array): void {
   memory[LOAD]! += law.loadFollowRatio * (memory[REQUESTED]! - memory[LOAD]!);
   if (law.liftMostRad > 0) {
-    const short = Math.max(0, Math.min(1, 1 - memory[HEADROOM]! / law.liftBelowShare));
-    const gap = law.liftMostRad * short - memory[LIFT]!;
+    const gap = settledLift(law, memory[HEADROOM]!) - memory[LIFT]!;
     memory[LIFT]! += Math.max(-law.liftStepRad, Math.min(law.liftStepRad, gap));
   }
   memory[SET_POINT] = law.restTrimRad + law.loadSetPointRadPerA * memory[LOAD]! - memory[LIFT]!;
 }
 
-function cutToCeilings(law: ControlLaw, wanted: number, ceilings: Float64Array, memory: Float64Array): void {
+function cutToCeilings(wanted: number, ceilings: Float64Array, memory: Float64Array): void {
   const upper = ceilings[UPPER]!;
   const lower = ceilings[LOWER]!;
   const requested = wanted > upper ? upper : wanted < lower ? lower : wanted;
   memory[REQUESTED] = requested;
   memory[BINDING] =
     wanted > upper ? ceilings[UPPER_CAUSE]! : wanted < lower ? ceilings[LOWER_CAUSE]! : NO_CEILING;
-  const above = (upper - requested) / law.ceilings.driveCurrentA;
-  const below = (requested - lower) / law.ceilings.brakeCurrentA;
-  memory[HEADROOM] = Math.max(0, Math.min(1, above, below));
+  memory[HEADROOM] = headroomOf(ceilings, requested);
 }
 
-/** Pitch [rad] and integral [A] with which the law asks for just this current [A] when nothing changes any more. */
+/** What is left between a request [A] and the nearest of its ceilings, as a share of the full one: 0 to 1. */
+export function headroomOf(ceilings: Float64Array, requestedA: number): number {
+  const above = (ceilings[UPPER]! - requestedA) / ceilings[UPPER_FULL]!;
+  const below = (requestedA - ceilings[LOWER]!) / ceilings[LOWER_FULL]!;
+  return Math.max(0, Math.min(1, above, below));
+}
+
+/** Rise of the nose [rad] at which the headroom lift comes to rest for a lasting headroom [share]. */
+export function settledLift(law: ControlLaw, headroomShare: number): number {
+  return law.liftMostRad > 0
+    ? law.liftMostRad * Math.max(0, Math.min(1, 1 - headroomShare / law.liftBelowShare))
+    : 0;
+}
+
+/** Pitch [rad], before any lift, and integral [A] with which the law asks for just this current [A] when nothing changes any more. */
 export function settledPitch(law: ControlLaw, currentA: number): { pitchRad: number; integralA: number } {
   const wanted = (1 - law.loadCurrentShare) * currentA;
   const limit = law.integralAPerDegS > 0 ? law.integralLimitA : 0;

@@ -91,7 +91,12 @@ export function riderStep(law: RiderLaw, sensed: Float64Array, memory: Float64Ar
   const insisting = smooth * asked > PATIENCE_RATIO * asked * asked;
   const straying = insisting && wished * (sensed[SENSED_SPEED]! - memory[LAST_SPEED]!) < 0;
   memory[LAST_SPEED] = sensed[SENSED_SPEED]!;
-  const trimRate = asked === wished || wished * trim < 0 || straying ? law.trimRatePerM * speedError : 0;
+  const trimDrift = asked === wished || wished * trim < 0 || straying ? law.trimRatePerM * speedError : 0;
+  const trimNext = Math.max(
+    -LEAN_TRIM_LIMIT_RAD,
+    Math.min(LEAN_TRIM_LIMIT_RAD, trim + trimDrift * law.tickS),
+  );
+  const trimRate = (trimNext - trim) / law.tickS;
   const smoothRate = memory[SMOOTH_ACCELERATION_RATE]!;
   const inG = smooth / GRAVITY_M_PER_S2;
   const lean = law.leanGainRatio * Math.atan(inG) + trim;
@@ -105,10 +110,7 @@ export function riderStep(law: RiderLaw, sensed: Float64Array, memory: Float64Ar
     memory[TREMOR] +
     sensed[SCRIPTED_TORQUE]!;
 
-  memory[LEAN_TRIM] = Math.max(
-    -LEAN_TRIM_LIMIT_RAD,
-    Math.min(LEAN_TRIM_LIMIT_RAD, trim + trimRate * law.tickS),
-  );
+  memory[LEAN_TRIM] = trimNext;
   // Critically damped second-order smoothing, solved exactly over the tick for a wish that is held.
   const gap = smooth - asked;
   const pull = smoothRate + law.smoothingRadPerS * gap;

@@ -36,12 +36,12 @@ export function readGround(ground: Ground, xM: number, out: Float64Array): void 
   out[ROAD_SLOPE] = (s0 + t * (2 * c2 + t * 3 * c3)) / spacingM;
 }
 
-/** True when the point (`xM`, `zM`) lies below the bare road. */
-export function isBelowRoad(ground: Ground, xM: number, zM: number): boolean {
+/** True when the point that stands in `points` at `index` (x, then z, m) lies below the bare road. */
+export function isBelowRoad(ground: Ground, points: Float64Array, index: number): boolean {
   const heights = ground.bareHeightM;
   const last = heights.length - 1;
-  const place = Math.min(Math.max((xM - ground.originM) / ground.spacingM, 0), last);
+  const place = Math.min(Math.max((points[index]! - ground.originM) / ground.spacingM, 0), last);
   const left = Math.min(Math.floor(place), last - 1);
   const low = heights[left]!;
-  return zM < low + (place - left) * (heights[left + 1]! - low);
+  return points[index + 1]! < low + (place - left) * (heights[left + 1]! - low);
 }

@@ -6,10 +6,10 @@ import type { RoadPiece } from '../quantity/scenario-file.js';
 import { roughHeights } from './roughness.js';
 import { SURFACE_VALUES } from './surface.js';
 
-/** Spacing of the road grid, m. */
+/** Spacing of the road grid, m, unless asked otherwise. */
 export const ROAD_SPACING_M = 0.005;
 
-/** Level road before the start and after the last piece, m. */
+/** Road before the start, with the grade on which the first piece begins, and level road after the last piece, m. */
 const RUN_UP_M = 10;
 const RUN_OUT_M = 10;
 
@@ -33,28 +33,33 @@ export interface Road {
 }
 
 /** Builds the road for a wheel of a radius [m]; the seed draws the unevenness. */
-export function buildRoad(pieces: readonly RoadPiece[], wheel: { radiusM: number; seed: number }): Road {
+export function buildRoad(
+  pieces: readonly RoadPiece[],
+  { radiusM, seed, spacingM = ROAD_SPACING_M }: { radiusM: number; seed: number; spacingM?: number },
+): Road {
   const starts = pieceStarts(pieces);
   const lengthM = starts.at(-1)! + pieces.at(-1)!.lengthM;
-  const count = Math.ceil((RUN_UP_M + lengthM + RUN_OUT_M) / ROAD_SPACING_M) + 1;
+  const count = Math.ceil((RUN_UP_M + lengthM + RUN_OUT_M) / spacingM) + 1;
   const bareHeightM = new Float64Array(count);
   let levelM = 0;
-  let slopeBefore = 0;
-  let next = Math.round(RUN_UP_M / ROAD_SPACING_M);
+  // The run-up has the grade of the first piece, or is level where that eases in.
+  let slopeBefore = slopeAt(pieces[0]!, 0, 0);
+  let next = Math.round(RUN_UP_M / spacingM);
+  for (let place = 0; place < next; place++) bareHeightM[place] = slopeBefore * (place - next) * spacingM;
   pieces.forEach((piece, index) => {
     const first = next;
-    next = Math.round((RUN_UP_M + starts[index]! + piece.lengthM) / ROAD_SPACING_M);
+    next = Math.round((RUN_UP_M + starts[index]! + piece.lengthM) / spacingM);
     levelM += piece.stepUpM;
     const heights = bareHeightM.subarray(first, next);
-    layPiece(piece, { heights, levelM, slopeBefore, seed: wheel.seed + 7919 * index });
+    layPiece(piece, { heights, spacingM, levelM, slopeBefore, seed: seed + 7919 * index });
     levelM += climb(piece, slopeBefore, piece.lengthM);
-    slopeBefore = piece.gradePercent / 100;
+    slopeBefore = slopeAt(piece, slopeBefore, piece.lengthM);
   });
   bareHeightM.fill(levelM, next);
   return {
     originM: -RUN_UP_M,
-    spacingM: ROAD_SPACING_M,
-    knots: withSlopes(tyrePath(bareHeightM, wheel.radiusM)),
+    spacingM,
+    knots: withSlopes(tyrePath(bareHeightM, radiusM, spacingM)),
     bareHeightM,
     pieceStartM: Float64Array.from(starts),
     gripRatio: Float64Array.from(
@@ -80,6 +85,7 @@ export function pieceStarts(pieces: readonly RoadPiece[]): number[] {
 
 interface Lane {
   heights: Float64Array;
+  spacingM: number;
   levelM: number;
   /** Slope at the end of the piece before, ratio. */
   slopeBefore: number;
@@ -94,13 +100,17 @@ function climb(piece: RoadPiece, slopeBefore: number, alongM: number): number {
   return slopeBefore * easedM + easing + slope * (alongM - easedM);
 }
 
-function layPiece(piece: RoadPiece, { heights, levelM, slopeBefore, seed }: Lane): void {
+/** Slope [ratio] of a piece `alongM` from its start. */
+function slopeAt(piece: RoadPiece, slopeBefore: number, alongM: number): number {
+  const slope = piece.gradePercent / 100;
+  return alongM < piece.easeM ? slopeBefore + (slope - slopeBefore) * (alongM / piece.easeM) : slope;
+}
+
+function layPiece(piece: RoadPiece, { heights, spacingM, levelM, slopeBefore, seed }: Lane): void {
   const length = heights.length;
-  const rough = piece.roughness
-    ? roughHeights(piece.roughness, seed, { length, spacingM: ROAD_SPACING_M })
-    : undefined;
+  const rough = piece.roughness ? roughHeights(piece.roughness, seed, { length, spacingM }) : undefined;
   for (let index = 0; index < length; index++) {
-    const alongM = index * ROAD_SPACING_M;
+    const alongM = index * spacingM;
     const endM = Math.min(alongM, piece.lengthM - alongM);
     const bump =
       (piece.bumpHeightM / 2) * (1 - Math.cos((2 * Math.PI * piece.bumpCount * alongM) / piece.lengthM));
@@ -118,22 +128,30 @@ function fade(distanceM: number): number {
  * Height [m] of the road as a disc of a radius [m] meets it, axle height less radius:
  * h_c(x) = max over |s| <= r of h(x + s) + sqrt(r^2 - s^2) - r.
  */
-export function tyrePath(bareHeightM: Float64Array, radiusM: number): Float64Array {
-  const reach = Math.floor(radiusM / ROAD_SPACING_M);
+export function tyrePath(
+  bareHeightM: Float64Array,
+  radiusM: number,
+  spacingM: number = ROAD_SPACING_M,
+): Float64Array {
+  const reach = Math.floor(radiusM / spacingM);
   const disc = Float64Array.from({ length: reach + 1 }, (_, index) => {
-    const s = index * ROAD_SPACING_M;
+    const s = index * spacingM;
     return Math.sqrt(Math.max(0, radiusM * radiusM - s * s)) - radiusM;
   });
-  const path = new Float64Array(bareHeightM.length);
-  for (let place = 0; place < path.length; place++) {
-    let highest = bareHeightM[place]!;
+  const count = bareHeightM.length;
+  const padded = new Float64Array(count + 2 * reach);
+  padded.fill(bareHeightM[0]!, 0, reach);
+  padded.set(bareHeightM, reach);
+  padded.fill(bareHeightM[count - 1]!, reach + count);
+  const path = new Float64Array(count);
+  for (let place = 0; place < count; place++) {
+    const centre = place + reach;
+    let highest = padded[centre]!;
     for (let offset = 1; offset <= reach; offset++) {
-      const drop = disc[offset]!;
-      highest = Math.max(
-        highest,
-        (bareHeightM[place - offset] ?? -Infinity) + drop,
-        (bareHeightM[place + offset] ?? -Infinity) + drop,
-      );
+      const behind = padded[centre - offset]!;
+      const ahead = padded[centre + offset]!;
+      const touching = (behind > ahead ? behind : ahead) + disc[offset]!;
+      if (touching > highest) highest = touching;
     }
     path[place] = highest;
   }

@@ -4,7 +4,7 @@
  */
 import { findCeilings } from '../control/ceilings.js';
 import { ACCELEROMETER_PITCH, estimate, GYRO } from '../control/estimator.js';
-import { control, REQUESTED, type ControlLaw } from '../control/law.js';
+import { control, RAMP, REQUESTED, type ControlLaw } from '../control/law.js';
 import * as rider from '../control/rider-feedback.js';
 import { drawCharge, MOTOR_CURRENT, MOTOR_SPEED, updatePack } from '../model/battery.js';
 import { derive } from '../model/derive.js';
@@ -88,14 +88,15 @@ function decide({ law, trial }: LoopPlan, moment: Moment): void {
   updatePack(trial.plant, moment.motion, moment.pack);
   findCeilings(law.ceilings, trial.plant, moment);
   const ramped = trial.scenario.start.takesOver && law.engageRampS > 0;
-  control(law, ramped ? Math.min(1, (tick * trial.tickS) / law.engageRampS) : 1, moment);
+  controller[RAMP] = ramped ? Math.min(1, (tick * trial.tickS) / law.engageRampS) : 1;
+  control(law, moment);
   const slots = requests.length;
   requests[tick % slots] = controller[REQUESTED]!;
   moment.followed[0] = requests[(tick + 1) % slots]!;
 }
 
 /** 7. The rider senses late and decides what his feet do until the next tick; the road under the wheel is looked up. */
-function feel({ riderLaw, script, noise, road, noiseRatio = 1 }: Trial, moment: Moment): void {
+function feel({ riderLaw, script, noise, road }: Trial, moment: Moment): void {
   const { state, inputs, sensed, tick, pastLean, pastLeanRate, pastSpeed } = moment;
   const slots = pastLean.length;
   const slot = tick % slots;
@@ -111,7 +112,7 @@ function feel({ riderLaw, script, noise, road, noiseRatio = 1 }: Trial, moment: 
   sensed[rider.SENSED_SPEED] = pastSpeed[late]! + part * (pastSpeed[later]! - pastSpeed[late]!);
   sensed[rider.WANTED_SPEED] = script.wantedSpeedMPerS[tick]!;
   sensed[rider.SCRIPTED_TORQUE] = -script.noseDownTorqueNm[tick]!;
-  sensed[rider.RESTLESSNESS] = noise.tremor[tick]! * noiseRatio;
+  sensed[rider.RESTLESSNESS] = noise.tremor[tick]!;
   rider.riderStep(riderLaw, sensed, moment.rider);
 
   const starts = road.pieceStartM;

@@ -22,6 +22,8 @@ export interface Moment {
   motion: Float64Array;
   pack: Float64Array;
   followed: Float64Array;
+  /** Nose and tail tip, x and z each, m. */
+  tips: Float64Array;
   reading: Float64Array;
   estimator: Float64Array;
   ceilings: Float64Array;
@@ -48,6 +50,7 @@ export function createMoment(delayTicks: number, riderDelayTicks: number): Momen
     motion: new Float64Array(MOTION_SIZE),
     pack: new Float64Array(PACK_SIZE),
     followed: new Float64Array(1),
+    tips: new Float64Array(4),
     reading: new Float64Array(READING_SIZE),
     estimator: new Float64Array(ESTIMATOR_SIZE),
     ceilings: new Float64Array(CEILINGS_SIZE),

@@ -3,12 +3,16 @@
  * motor, controller and rider already in balance, so that what follows is the scenario's doing and not the start's.
  * A start pitch in the scenario turns the deck alone; then nothing is in balance and that is the question.
  */
+import { findCeilings } from '../control/ceilings.js';
 import {
   HEADROOM,
+  headroomOf,
   INTEGRAL,
+  LIFT,
   LOAD,
   REQUESTED,
   SET_POINT,
+  settledLift,
   settledPitch,
   type ControlLaw,
 } from '../control/law.js';
@@ -31,23 +35,27 @@ export function startMoment(trial: Trial, law: ControlLaw): Moment {
   moment.inputs[at.ROLLING] = trial.road.rollingResistanceRatio[0]!;
   const rolling = rollSteadily(trial, speedMPerS, moment);
   const currentA = rolling.motorTorqueNm / plant.motor.torqueConstantNmPerA;
-  const settled = settledPitch(law, currentA);
-  const given = scenario.start.noseUpDeg;
-  const pitchRad = given === undefined ? settled.pitchRad : -given * RAD_PER_DEG;
-  placeDeckAndRider(trial, { pitchRad, ...rolling }, moment);
-
   moment.motion[MOTOR_CURRENT] = currentA;
   moment.motion[MOTOR_SPEED] = moment.state[at.WHEEL + at.RATE]!;
   moment.inputs[at.MOTOR_TORQUE] = rolling.motorTorqueNm;
   moment.pack[CHARGE] = scenario.chargePercent / 100;
   updatePack(plant, moment.motion, moment.pack);
+  findCeilings(law.ceilings, plant, moment);
+  const headroom = headroomOf(moment.ceilings, currentA);
+  const liftRad = settledLift(law, headroom);
+  const settled = settledPitch(law, currentA);
+  const given = scenario.start.noseUpDeg;
+  const pitchRad = given === undefined ? settled.pitchRad - liftRad : -given * RAD_PER_DEG;
+  placeDeckAndRider(trial, { pitchRad, ...rolling }, moment);
+
   moment.requests.fill(currentA);
   moment.followed[0] = currentA;
   moment.controller[INTEGRAL] = settled.integralA;
   moment.controller[LOAD] = currentA;
   moment.controller[REQUESTED] = currentA;
-  moment.controller[HEADROOM] = 1;
-  moment.controller[SET_POINT] = law.restTrimRad + law.loadSetPointRadPerA * currentA;
+  moment.controller[HEADROOM] = headroom;
+  moment.controller[LIFT] = liftRad;
+  moment.controller[SET_POINT] = law.restTrimRad + law.loadSetPointRadPerA * currentA - liftRad;
   moment.estimator[ESTIMATED_PITCH] = pitchRad;
   moment.pastLean.fill(moment.state[at.LEAN]!);
   moment.pastSpeed.fill(speedMPerS);
@@ -107,7 +115,8 @@ function placeDeckAndRider(trial: Trial, steady: SteadyRolling & { pitchRad: num
   for (let pass = 0; pass < 40; pass++) {
     const legN = weightN * Math.cos(leanRad) - steady.airN * Math.sin(leanRad);
     legM = plant.legLengthM - (legN - weightN) / plant.legStiffnessNPerM;
-    leanRad = balanced ? -Math.asin((footTorqueNm / legM + steady.airN * Math.cos(leanRad)) / weightN) : 0;
+    const sine = -(footTorqueNm / legM + steady.airN * Math.cos(leanRad)) / weightN;
+    leanRad = balanced ? Math.asin(Math.max(-1, Math.min(1, sine))) : 0;
   }
   state[at.PITCH] = steady.pitchRad;
   state[at.LEAN] = leanRad;
