@@ -154,14 +154,21 @@ export function settledLift(law: ControlLaw, headroomShare: number): number {
     : 0;
 }
 
-/** Pitch [rad], before any lift, and integral [A] with which the law asks for just this current [A] when nothing changes any more. */
+/** A law that needs more error than this to hold a load can't hold it: the deck would stand on its end. */
+const MOST_ERROR_DEG = 90;
+
+/**
+ * Pitch [rad], before any lift, and integral [A] with which the law asks for just this current [A] when nothing changes
+ * any more; with gains too weak for that the deck is on its end.
+ */
 export function settledPitch(law: ControlLaw, currentA: number): { pitchRad: number; integralA: number } {
   const wanted = (1 - law.loadCurrentShare) * currentA;
   const limit = law.integralAPerDegS > 0 ? law.integralLimitA : 0;
   const integralA = Math.max(-limit, Math.min(limit, wanted));
   const rest = Math.abs(wanted - integralA) / Math.max(law.proportionalAPerDeg, 1e-9);
   const s = law.progressivePerDeg;
-  const errorDeg = Math.sign(wanted) * (s > 0 ? (Math.sqrt(1 + 4 * s * rest) - 1) / (2 * s) : rest);
+  const enoughDeg = s > 0 ? (Math.sqrt(1 + 4 * s * rest) - 1) / (2 * s) : rest;
+  const errorDeg = Math.sign(wanted) * Math.min(enoughDeg, MOST_ERROR_DEG);
   const pitchRad = law.restTrimRad + law.loadSetPointRadPerA * currentA + errorDeg * RAD_PER_DEG;
   return { pitchRad, integralA };
 }

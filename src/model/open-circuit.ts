@@ -1,8 +1,8 @@
 /**
  * Open-circuit voltage of a cell over charge. The curve of a board that gives none is that of a
  * 5 Ah 21700 cell, NMC 811 against graphite-SiOx: C.-H. Chen et al., J. Electrochem. Soc. 167 (2020)
- * 080534, from its two electrode functions by lithium balance between 2.5 and 4.2 V
- * (tests/model/open-circuit.test.ts recomputes it).
+ * 080534, from its two electrode functions by lithium balance between 2.5 and 4.2 V, with points so close that
+ * straight lines between them stay within 7 mV (tests/model/open-circuit.test.ts recomputes it).
  */
 import type { BoardFile } from '../quantity/board-file.js';
 
@@ -10,8 +10,17 @@ type OpenCircuitPoint = NonNullable<BoardFile['pack']['openCircuit']>[number];
 
 const PUBLISHED_CURVE: readonly OpenCircuitPoint[] = [
   { chargePercent: 0, cellV: 2.5 },
+  { chargePercent: 1, cellV: 2.711 },
+  { chargePercent: 2, cellV: 2.862 },
+  { chargePercent: 3, cellV: 2.971 },
+  { chargePercent: 4, cellV: 3.05 },
   { chargePercent: 5, cellV: 3.109 },
+  { chargePercent: 7, cellV: 3.193 },
   { chargePercent: 10, cellV: 3.296 },
+  { chargePercent: 12, cellV: 3.364 },
+  { chargePercent: 14, cellV: 3.416 },
+  { chargePercent: 16, cellV: 3.448 },
+  { chargePercent: 18, cellV: 3.469 },
   { chargePercent: 20, cellV: 3.485 },
   { chargePercent: 30, cellV: 3.581 },
   { chargePercent: 40, cellV: 3.667 },
@@ -19,6 +28,7 @@ const PUBLISHED_CURVE: readonly OpenCircuitPoint[] = [
   { chargePercent: 60, cellV: 3.841 },
   { chargePercent: 70, cellV: 3.948 },
   { chargePercent: 80, cellV: 4.042 },
+  { chargePercent: 85, cellV: 4.081 },
   { chargePercent: 90, cellV: 4.097 },
   { chargePercent: 95, cellV: 4.124 },
   { chargePercent: 100, cellV: 4.2 },

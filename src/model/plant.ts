@@ -4,8 +4,8 @@
  */
 import type { BoardFile } from '../quantity/board-file.js';
 import type { RiderFile } from '../quantity/rider-file.js';
+import { torqueConstantOf } from '../quantity/motor-constant.js';
 import { COULOMB_PER_AH, RAD_PER_DEG } from '../quantity/units.js';
-import { torqueConstantFromSpeedConstant } from './motor.js';
 import { openCircuitTable } from './open-circuit.js';
 import { bodyOf } from './rider-body.js';
 
@@ -57,7 +57,7 @@ function motorOf({ motor }: BoardFile) {
     throw new Error('a checked board gives torqueConstantNmPerA or speedConstantRpmPerV');
   }
   return {
-    torqueConstantNmPerA: torqueConstantNmPerA ?? torqueConstantFromSpeedConstant(speedConstantRpmPerV!),
+    torqueConstantNmPerA: torqueConstantNmPerA ?? torqueConstantOf(speedConstantRpmPerV!),
     resistanceOhm: motor.resistanceOhm,
     lagS: motor.currentLagMs / 1000,
     driveCurrentA: motor.driveCurrentA,

@@ -3,8 +3,8 @@
  * and the points of the open-circuit curve.
  */
 import { figures, isGiven, listAt, numberAt } from './raw-value.js';
+import { torqueConstantOf } from './motor-constant.js';
 import type { Complaint } from './problem.js';
-import { RAD_PER_S_PER_RPM } from './units.js';
 
 /** Most by which the torque constant may differ from the one that the speed constant implies. */
 export const CONSTANT_TOLERANCE_RATIO = 0.05;
@@ -12,14 +12,6 @@ export const CONSTANT_TOLERANCE_RATIO = 0.05;
 const MOTOR = ['motor'] as const;
 const TORQUE_CONSTANT = ['motor', 'torqueConstantNmPerA'] as const;
 const SPEED_CONSTANT = ['motor', 'speedConstantRpmPerV'] as const;
-
-/**
- * Torque per ampere of the equivalent direct-current motor [Nm/A] from its no-load speed per volt
- * [rpm/V]: 60/(2 pi Kv). Power balance of an ideal machine, V i = torque x speed.
- */
-export function torqueConstantOf(speedConstantRpmPerV: number): number {
-  return 1 / (speedConstantRpmPerV * RAD_PER_S_PER_RPM);
-}
 
 /**
  * Torque constants per other amperes over the one per equivalent direct-current ampere, with sine

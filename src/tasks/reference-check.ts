@@ -10,11 +10,14 @@ import type { CellResult, ProfileResult, RankedCell } from '../measure/profile-r
 /** Largest difference of a cost term, in parts of its scale, that still counts as agreement. */
 export const AGREEMENT_RATIO = 0.02;
 
+/** Falls that happen this far apart differ by one scale, s. */
+const END_SCALE_S = 1;
+
 /** One metric of one cell by both solvers, in `unit`; `scaledDifference` is the difference over the term's scale. */
 export interface Difference {
   profile: string;
   cell: string;
-  metric: CostName | 'outcome';
+  metric: CostName | 'outcome' | 'end';
   unit: string;
   quick: number | string | null;
   reference: number | string | null;
@@ -67,24 +70,38 @@ function verdict(cellsChecked: number, differences: Difference[]): ReferenceChec
   };
 }
 
+/** A failed cell counts in the score by its outcome alone, so there only outcome and end [s] are compared. */
 function compare(profile: string, quickCell: RankedCell, referenceCell: CellResult): Difference[] {
   const about = { profile, cell: quickCell.key };
-  const [quick, reference] = [quickCell.outcome.kind, referenceCell.outcome.kind];
-  const outcome = quick === reference ? 0 : Infinity;
+  const [quick, reference] = [quickCell.outcome, referenceCell.outcome];
+  const scaledDifference = quick.kind === reference.kind ? 0 : Infinity;
+  const outcome: Difference = {
+    ...about,
+    metric: 'outcome',
+    unit: '',
+    quick: quick.kind,
+    reference: reference.kind,
+    scaledDifference,
+  };
+  if (quickCell.failed) {
+    const apart = Math.abs(quick.atS - reference.atS);
+    const end = { metric: 'end', unit: 's', quick: quick.atS, reference: reference.atS } as const;
+    return [outcome, { ...about, ...end, scaledDifference: apart / END_SCALE_S }];
+  }
   return [
-    { ...about, metric: 'outcome', unit: '', quick, reference, scaledDifference: outcome },
-    ...COST_TERMS.map(({ name, unit, scale, read }): Difference => {
-      const values = { quick: read(quickCell.metrics), reference: read(referenceCell.metrics) };
-      const one = values.quick ?? 0;
-      const other = values.reference ?? 0;
-      const known = (values.quick === null) === (values.reference === null);
-      return {
-        ...about,
-        metric: name,
-        unit,
-        ...values,
-        scaledDifference: known ? Math.abs(one - other) / scale : Infinity,
-      };
-    }),
+    outcome,
+    ...COST_TERMS.map((term) => ({ ...about, ...compareTerm(term, quickCell, referenceCell) })),
   ];
+}
+
+function compareTerm(
+  { name, unit, scale, read }: (typeof COST_TERMS)[number],
+  quickCell: RankedCell,
+  referenceCell: CellResult,
+): Omit<Difference, 'profile' | 'cell'> {
+  const quick = read(quickCell.metrics);
+  const reference = read(referenceCell.metrics);
+  const known = quick !== null && reference !== null;
+  const alike = known ? Math.abs(quick - reference) / scale : quick === reference ? 0 : Infinity;
+  return { metric: name, unit, quick, reference, scaledDifference: alike };
 }

@@ -47,8 +47,9 @@ function sourceFiles(): string[] {
 
 function importsOf(file: string): Import[] {
   const text = readFileSync(join(SOURCE, file), 'utf8');
-  const pattern = /(?:\bfrom\s+|\bimport\s+|\bimport\(\s*)'([^']+)'/g;
-  return [...text.matchAll(pattern)].map(([, from]) => ({ file, from: from! }));
+  const pattern =
+    /^(?:import|export|\})[^;']*?\bfrom\s+'([^']+)'|^import\s+'([^']+)'|\bimport\(\s*'([^']+)'/gm;
+  return [...text.matchAll(pattern)].map(([, from, bare, lazy]) => ({ file, from: (from ?? bare ?? lazy)! }));
 }
 
 const roomOf = (file: string) => file.split('/')[0]!;

@@ -19,6 +19,7 @@ export function runProgram(folder: string, ...given: string[]): Ending {
   const { status, stdout, stderr, error } = spawnSync(process.execPath, [PROGRAM, ...given], {
     cwd: folder,
     encoding: 'utf8',
+    maxBuffer: 256 * 1024 * 1024,
     env: { ...process.env, NO_COLOR: '1' },
   });
   if (error !== undefined) throw error;

@@ -32,7 +32,8 @@ function drawCase(next: () => number): Case {
   const slope = between(-0.4, 0.4);
   const state = new Float64Array(at.STATE_SIZE);
   state[at.X] = between(-20, 20);
-  state[at.Z] = slope * state[at.X]! + plant.wheelRadiusM * Math.sqrt(1 + slope * slope) + between(-0.03, 0.02);
+  state[at.Z] =
+    slope * state[at.X]! + plant.wheelRadiusM * Math.sqrt(1 + slope * slope) + between(-0.03, 0.02);
   state[at.PITCH] = between(-0.5, 0.5);
   state[at.LEAN] = between(-1, 1);
   state[at.LEG] = between(0.6, 1.05);
@@ -141,7 +142,9 @@ describe('equations of motion against a full assembly by Kane', () => {
       const r = plant.wheelRadiusM;
       const rolling = inputs[at.ROLLING]! * wheelLoadN * r * Math.tanh(state[at.WHEEL + at.RATE]! / 0.5);
       const expected = (motorNm - r * treadN - rolling) / plant.wheelInertiaKgM2;
-      expect(Math.abs(out[at.WHEEL + at.RATE]! - expected)).toBeLessThanOrEqual(1e-9 * (1 + Math.abs(expected)));
+      expect(Math.abs(out[at.WHEEL + at.RATE]! - expected)).toBeLessThanOrEqual(
+        1e-9 * (1 + Math.abs(expected)),
+      );
     }
   });
 

@@ -1,6 +1,7 @@
 /**
  * The plant with its tyre made rigid: wheel load and tread force are whatever keeps the wheel on a plane without
- * slip. Both enter the accelerations linearly, so three evaluations of `derive` give them exactly.
+ * slip. Both enter the accelerations linearly, so three evaluations of `derive` give them exactly, and a floor that
+ * would have to hold the wheel down (published equations do not ask) as well as one that pushes.
  */
 import { Matrix, solve } from 'ml-matrix';
 import { derive } from '../../src/model/derive.js';
@@ -66,9 +67,14 @@ export function rollRigidly(plant: Plant, rolling: Rolling): Response {
     [loaded.bounce - base.bounce, driven.bounce - base.bounce],
   ]);
   const [more, treadN] = solve(effect, Matrix.columnVector([-base.slip, -base.bounce])).to1DArray();
-  const loadN = weightN + more!;
-  const end = evaluate(loadN, treadN!);
-  return { wheel: end.wheel, pitch: end.pitch, loadN, treadN: treadN! };
+  const acceleration = (of: 'wheel' | 'pitch') =>
+    base[of] + more! * (loaded[of] - base[of]) + treadN! * (driven[of] - base[of]);
+  return {
+    wheel: acceleration('wheel'),
+    pitch: acceleration('pitch'),
+    loadN: weightN + more!,
+    treadN: treadN!,
+  };
 }
 
 /** A plant whose deck is the whole body: the rider weighs a millionth of a gram and holds on to nothing. */

@@ -125,14 +125,17 @@ describe('wheeled inverted pendulum as published', () => {
 });
 
 describe('steady states of the wheeled pendulum', () => {
-  it.each([0.03, 0.0833, 0.12, -0.12])('climbs a slope of %d with m g l sin(theta) = tau = M g r sin(alpha)', (slope) => {
-    const torque = (m + mw) * GRAVITY * r * Math.sin(Math.atan(slope));
-    const pitchRad = Math.asin(torque / (m * GRAVITY * l));
-    const rolling = rollRigidly(PLANT, { slope, pitchRad, motorNm: torque, wheelRateRadPerS: 20 });
-    expect(Math.abs(rolling.wheel)).toBeLessThan(1e-6);
-    expect(Math.abs(rolling.pitch)).toBeLessThan(1e-6);
-    near(rolling.loadN, (m + mw) * GRAVITY * Math.cos(Math.atan(slope)), 1e-8);
-  });
+  it.each([0.03, 0.0833, 0.12, -0.12])(
+    'climbs a slope of %d with m g l sin(theta) = tau = M g r sin(alpha)',
+    (slope) => {
+      const torque = (m + mw) * GRAVITY * r * Math.sin(Math.atan(slope));
+      const pitchRad = Math.asin(torque / (m * GRAVITY * l));
+      const rolling = rollRigidly(PLANT, { slope, pitchRad, motorNm: torque, wheelRateRadPerS: 20 });
+      expect(Math.abs(rolling.wheel)).toBeLessThan(1e-6);
+      expect(Math.abs(rolling.pitch)).toBeLessThan(1e-6);
+      near(rolling.loadN, (m + mw) * GRAVITY * Math.cos(Math.atan(slope)), 1e-8);
+    },
+  );
 
   it.each([0.5, 1, -1.2, 2])(
     'speeds up by %d m/s2 with m g l sin(theta) = m l a cos(theta) + tau, tau = (I_w / r + M r) a',

@@ -2,7 +2,8 @@
  * Are values of a board that contradict one another found, and is a person told which ampere counts?
  */
 import { describe, expect, it } from 'vitest';
-import { crossCheckBoard, torqueConstantOf } from '../../src/quantity/board-cross-check.js';
+import { crossCheckBoard } from '../../src/quantity/board-cross-check.js';
+import { torqueConstantOf } from '../../src/quantity/motor-constant.js';
 import { validBoard } from './valid-values.js';
 
 function motorWith(constants: object): unknown {

@@ -99,9 +99,7 @@ describe('order of the fixed step on the smooth plant', () => {
       const road = planeRoad(0);
       const run = { start: rollingStart(0), forS: 0.4 };
       const exact = exactly(plant, road, { ...run, tolerance: 1e-13 });
-      const errors = rates.map((rate) =>
-        gap(quickly(plant, road, { ...run, stepS: 1 / rate }), exact),
-      );
+      const errors = rates.map((rate) => gap(quickly(plant, road, { ...run, stepS: 1 / rate }), exact));
       const orders = errors.slice(1).map((error, index) => Math.log2(errors[index]! / error));
       console.log(what, errors, orders);
       for (const order of orders) expect(Math.abs(order - 4)).toBeLessThan(0.25);

@@ -1,0 +1,122 @@
+/**
+ * Does `rank` print what a person and a program can read, and refuse what makes no sense?
+ */
+import { stringify } from 'yaml';
+import { describe, expect, it } from 'vitest';
+import { putFile } from '../store/temp-folder.js';
+import { workingFolder } from '../store/working-folder.js';
+import { validProfile, validScenario } from '../quantity/valid-values.js';
+import { runProgram } from './run-program.js';
+
+function folderWithTwo(): string {
+  const folder = workingFolder();
+  const loose = { ...validProfile(), gains: { proportionalAPerDeg: 2, rateAPerDegPerS: 0.1 } };
+  putFile(folder, 'profiles/gains/loose.yaml', stringify(loose));
+  const rolling = {
+    ...validScenario(),
+    start: { speedKmPerH: 8 },
+    measure: { from: 'gust', as: 'disturbance' },
+    road: [{ lengthM: 50 }],
+  };
+  putFile(folder, 'scenarios/gust.yaml', stringify({ ...rolling, shifts: [] }));
+  return folder;
+}
+
+describe('rank', () => {
+  it('prints the table, what to try first, and the check against odex', () => {
+    const { code, out, err } = runProgram(folderWithTwo(), 'rank');
+    expect(code).toBe(0);
+    const rows = out.split('\n');
+    const header = rows.findIndex((row) => row.trimStart().startsWith('#'));
+    expect(rows[header + 1]).toMatch(/^1\s+slate/);
+    expect(rows[header + 2]).toMatch(/^2\s+loose/);
+    expect(out).toContain('Try first: slate');
+    expect(out).toMatch(/loose: falls in [12] of 2 runs/);
+    expect(out).toMatch(/agrees with odex on the 2 worst runs/);
+    expect(err).toMatch(/slate: falls 0\/2/);
+    expect(rows.every((row) => row.length <= 100)).toBe(true);
+    expect(out).not.toMatch(/NaN|undefined|Infinity/);
+  });
+
+  it('runs when no command is named', () => {
+    const folder = folderWithTwo();
+    expect(runProgram(folder).out).toBe(runProgram(folder, 'rank').out);
+  });
+
+  it('prints JSON from which any row can be run again', () => {
+    const folder = folderWithTwo();
+    const { out } = runProgram(folder, 'rank', '--json', '--seeds', '2');
+    const report = JSON.parse(out);
+    expect(report).toMatchObject({
+      version: expect.stringMatching(/^\d+\.\d+\.\d+/),
+      solver: 'fixed',
+      seeds: [1, 2],
+      rig: { board: { name: 'pebble', controller: { loopRateHz: 800 } }, riders: [{ name: 'kim' }] },
+      scenarios: [{ name: 'gust' }, { name: 'kerb' }],
+      profiles: [
+        { rank: 1, name: 'slate', failures: 0 },
+        { rank: 2, name: 'loose' },
+      ],
+      check: { agrees: true, largestDifference: { metric: expect.any(String) } },
+    });
+    expect(report.profiles[0].cells).toHaveLength(4);
+    expect(report.profiles[0].cells[3]).toMatchObject({
+      scenario: 'kerb',
+      rider: 'kim',
+      seed: 2,
+      outcome: 'upright',
+      overshootPercent: expect.any(Number),
+      saturationShare: expect.any(Number),
+    });
+    const again = JSON.parse(
+      runProgram(folder, 'run', 'slate', 'kerb', '--seed', '2', '--solver', 'fixed', '--json').out,
+    );
+    expect(report.profiles[0].cells[3]).toMatchObject(again.metrics);
+  });
+
+  it('changes only the scores when weights change', () => {
+    const folder = folderWithTwo();
+    const cells = (given: string[]) =>
+      JSON.parse(runProgram(folder, 'rank', 'slate', '--json', ...given).out).profiles[0];
+    const usual = cells([]);
+    const weighted = cells(['--weights', 'settling=0,overshoot=5']);
+    expect(weighted.score).not.toBe(usual.score);
+    expect(weighted.cells[0].settlingTimeS).toBe(usual.cells[0].settlingTimeS);
+  });
+
+  it('tells every wrong name at once, with a suggestion, and ends with 2', () => {
+    const { code, out, err } = runProgram(
+      folderWithTwo(),
+      'rank',
+      'slte',
+      '--rider',
+      'kym',
+      '--scenarios',
+      'gust,curb',
+    );
+    expect(code).toBe(2);
+    expect(out).toBe('');
+    expect(err).toContain("'slte'");
+    expect(err).toContain('slate');
+    expect(err).toContain("'kym'");
+    expect(err).toContain("'curb'");
+  });
+
+  it.each([
+    [['--seeds', '0'], 'whole number from 1'],
+    [['--seeds', '2.5'], 'whole number from 1'],
+    [['--charge', '0'], 'from 1 to 100'],
+    [['--charge', 'NaN'], 'from 1 to 100'],
+    [['--weights', 'setling=2'], 'settling'],
+    [['--weights', 'settling=-1'], 'from 0'],
+    [['--weights', 'settling=Infinity'], 'from 0'],
+    [['--solver', 'euler'], 'fixed, reference'],
+    [['--workers', 'many'], 'whole number'],
+    [['--rider', 'kim,'], 'divided by commas'],
+  ])('refuses %j', (given, says) => {
+    const { code, out, err } = runProgram(workingFolder(), 'rank', ...given);
+    expect(code).toBe(2);
+    expect(out).toBe('');
+    expect(err).toContain(says);
+  });
+});
