@@ -79,11 +79,11 @@ function meanOf(values: readonly (number | null)[]): number | null {
   return known.length === 0 ? null : known.reduce((sum, value) => sum + value, 0) / known.length;
 }
 
-/** How a cell stands: failed; marginal when it costs more than one scale or did not settle; else composed. */
+/** How a cell stands: failed; marginal when it costs much or did not settle; else composed. */
 export type Standing = 'composed' | 'marginal' | 'failed';
 
-/** Cost from which a cell is called marginal: on the mean, every metric at its scale. */
-export const MARGINAL_COST = 1;
+/** Cost from which a cell is called marginal: on the mean, every metric at seven tenths of its scale (ours, no source). */
+export const MARGINAL_COST = 0.7;
 
 /** The standing of the worst of some cells. */
 export function standingOf(cells: readonly RankedCell[]): Standing {

@@ -2,7 +2,8 @@
  * Grip and rolling resistance of what the tyre runs on. Grip is the sliding value of the sources, the
  * careful side.
  *
- *   dry, wet asphalt; wet grass 0.20    grip: Noon, Engineering Analysis of Vehicular Accidents (1994)
+ *   dry, wet asphalt                    grip: Noon, Engineering Analysis of Vehicular Accidents (1994)
+ *   soft grass                          grip: between wet grass 0.20 (Noon) and wet earth 0.4 to 0.55 (Wong, from memory)
  *   packed gravel 0.55                  grip: Wong, Theory of Ground Vehicles (from memory)
  *   cobbles, loose sand                 grip: common practice, no source
  *   wet leaves                          grip: taken as packed snow, 0.15 to 0.25; common practice, no source

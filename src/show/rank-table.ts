@@ -2,7 +2,13 @@
  * The ranked table: one row a profile with a strip of one sign a scenario, where each is worst, and which one to try
  * first and why not the others.
  */
-import { rowFigures, standingOf, type ProfileResult, type Standing } from '../measure/profile-result.js';
+import {
+  rowFigures,
+  standingOf,
+  type ProfileResult,
+  type RankedCell,
+  type Standing,
+} from '../measure/profile-result.js';
 import type { Weights } from '../measure/scales.js';
 import type { Paint, StyleName } from './colour.js';
 import { wrapped } from './fit-text.js';
@@ -115,10 +121,13 @@ function adviceLines(view: RankView, options: RankTableOptions): string[] {
   const say = (text: string) => wrapped(plainText(text), width);
   const [best, ...others] = view.profiles;
   if (best === undefined) return [];
-  const fate = (profile: ProfileResult) => {
-    const { scenario, rider } = profile.worst;
-    const who = view.riders.length > 1 ? ` with rider ${rider}` : '';
-    return `${scenario}${who}: ${cellPhrase(profile.worst, view.weights)}`;
+  const told = (cell: RankedCell) => {
+    const who = view.riders.length > 1 ? ` with rider ${cell.rider}` : '';
+    return `${cell.scenario}${who}: ${cellPhrase(cell, view.weights)}`;
+  };
+  const fate = ({ worst, cells }: ProfileResult) => {
+    const [dearest] = cells.filter(({ failed }) => !failed).toSorted((a, b) => b.cost - a.cost);
+    return worst.failed && dearest ? `${told(worst)}; upright but worst in ${told(dearest)}` : told(worst);
   };
   const falls = ({ failures, cells }: ProfileResult) =>
     failures === 0 ? `upright in all ${cells.length} runs` : `falls in ${failures} of ${cells.length} runs`;

@@ -75,7 +75,6 @@ describe('energy with no loss and no drive', () => {
       const fine = drift(
         letGo(fixedStep(plant, road, { ...at1600, stepsPerTick: 1 }), rollingStart(slope), at1600),
       );
-      console.log(slope, coarse, coarse / fine);
       expect(coarse).toBeLessThan(1e-8);
       expect(coarse / fine).toBeGreaterThan(14);
     });
@@ -101,7 +100,6 @@ describe('order of the fixed step on the smooth plant', () => {
       const exact = exactly(plant, road, { ...run, tolerance: 1e-13 });
       const errors = rates.map((rate) => gap(quickly(plant, road, { ...run, stepS: 1 / rate }), exact));
       const orders = errors.slice(1).map((error, index) => Math.log2(errors[index]! / error));
-      console.log(what, errors, orders);
       for (const order of orders) expect(Math.abs(order - 4)).toBeLessThan(0.25);
     });
   }
