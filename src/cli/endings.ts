@@ -1,5 +1,5 @@
 /**
- * How does the program end when it is stopped from outside? Ctrl-C and TERM end it with their own
+ * How does the program end when it is stopped from outside? Ctrl-C, TERM and a closed terminal end it with their own
  * codes; a reader that closes the pipe ends it quietly.
  */
 import { EXIT } from './exit-codes.js';
@@ -15,6 +15,7 @@ function endQuietlyWhenClosed(stream: NodeJS.WriteStream): void {
 export function watchForEndings(): void {
   process.on('SIGINT', () => process.exit(EXIT.interrupted));
   process.on('SIGTERM', () => process.exit(EXIT.terminated));
+  process.on('SIGHUP', () => process.exit(EXIT.hungUp));
   endQuietlyWhenClosed(process.stdout);
   endQuietlyWhenClosed(process.stderr);
 }

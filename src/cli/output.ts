@@ -7,6 +7,7 @@ import { problemLines } from '../show/problems.js';
 import { EXIT } from './exit-codes.js';
 
 const WIDTH_WITHOUT_TERMINAL = 100;
+const LEAST_WIDTH = 40;
 
 /** Prints lines of a result. */
 export function printResult(lines: readonly string[]): void {
@@ -30,9 +31,11 @@ export function tellProblems(problems: readonly Problem[]): void {
   process.exitCode = EXIT.badInput;
 }
 
-/** Columns that printed text may take. */
+/** Columns that printed text may take: the terminal's, or COLUMNS, or a hundred; never fewer than 40. */
 export function outputWidth(): number {
-  return process.stdout.columns ?? WIDTH_WITHOUT_TERMINAL;
+  const asked = Number(process.env['COLUMNS']);
+  const columns = process.stdout.columns ?? (Number.isInteger(asked) && asked > 0 ? asked : undefined);
+  return Math.max(LEAST_WIDTH, columns ?? WIDTH_WITHOUT_TERMINAL);
 }
 
 /** "1 file", "2 files". */

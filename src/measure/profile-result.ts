@@ -82,8 +82,8 @@ function meanOf(values: readonly (number | null)[]): number | null {
 /** How a cell stands: failed; marginal when it costs much or did not settle; else composed. */
 export type Standing = 'composed' | 'marginal' | 'failed';
 
-/** Cost from which a cell is called marginal: on the mean, every metric at seven tenths of its scale (ours, no source). */
-export const MARGINAL_COST = 0.7;
+/** Cost from which a cell is called marginal: on the mean, every metric past half of its scale (ours, no source). */
+export const MARGINAL_COST = 0.55;
 
 /** The standing of the worst of some cells. */
 export function standingOf(cells: readonly RankedCell[]): Standing {

@@ -120,10 +120,10 @@ export const COST_TERMS = [
   {
     name: 'feet-acceleration',
     group: 'comfort',
-    scale: 0.8,
+    scale: 2,
     unit: 'm/s2',
-    weight: 1,
-    source: 'ISO 2631-1:1997 annex C: "uncomfortable" begins at 0.8 m/s2 weighted rms (second-hand)',
+    weight: 0.5,
+    source: 'ISO 2631-1:1997 annex C: "extremely uncomfortable" from 2 m/s2 weighted rms (second-hand)',
     read: (metrics) => metrics.weightedFeetAccelerationMPerS2,
   },
 ] as const satisfies readonly CostTerm[];
