@@ -2,12 +2,14 @@
  * What the motor may be asked for at this tick, both ways, and which ceiling is nearest. Positive
  * current drives forward; driving or braking depends on which way the motor turns.
  *
- *   voltage   (mod V - K_t w) / R_m and (-mod V - K_t w) / R_m
+ *   voltage   i = (+-mod V - K_t w) / R_m with the V that the pack has at that very current: there the pack gives
+ *             mod i, so V = U - mod i R and i = (+-mod U - K_t w) / (R_m + mod^2 R). With the V of the moment
+ *             instead the ceiling would drive itself to and fro from tick to tick.
  *   pack out  K_t w i + i^2 R_m <= V_out I_out         the roots of that parabola; I_out is never past U / 2 R, where
  *                                                      the pack gives its most
  *   pack in   K_t w i + i^2 R_m >= -V_in I_in          the root next to zero
  */
-import { MOTOR_SPEED, OPEN_VOLTAGE, PACK_VOLTAGE } from '../model/battery.js';
+import { MOTOR_SPEED, OPEN_VOLTAGE } from '../model/battery.js';
 import type { Plant } from '../model/plant.js';
 
 /** Codes of ceilings, the same that a tape's column `bindingCeiling` holds. */
@@ -51,7 +53,6 @@ export function findCeilings(
   { motion, pack, ceilings }: { motion: Float64Array; pack: Float64Array; ceilings: Float64Array },
 ): void {
   const speed = motion[MOTOR_SPEED]!;
-  const backV = plant.motor.torqueConstantNmPerA * speed;
   const forward = speed >= 0;
   ceilings[UPPER_FULL] = forward ? law.driveCurrentA : law.brakeCurrentA;
   ceilings[LOWER_FULL] = forward ? law.brakeCurrentA : law.driveCurrentA;
@@ -61,18 +62,7 @@ export function findCeilings(
   ceilings[LOWER_CAUSE] = forward ? BRAKE_CEILING : DRIVE_CEILING;
 
   packCeilings(plant, motion, pack, ceilings);
-
-  const reachV = plant.pack.modulationRatio * pack[PACK_VOLTAGE]!;
-  const upper = (reachV - backV) / plant.motor.resistanceOhm;
-  const lower = (-reachV - backV) / plant.motor.resistanceOhm;
-  if (upper < ceilings[UPPER]!) {
-    ceilings[UPPER] = upper;
-    ceilings[UPPER_CAUSE] = VOLTAGE_CEILING;
-  }
-  if (lower > ceilings[LOWER]!) {
-    ceilings[LOWER] = lower;
-    ceilings[LOWER_CAUSE] = VOLTAGE_CEILING;
-  }
+  voltageCeilings(plant, motion, pack, ceilings);
   // Past the no-load speed the drive stage can't hold the current up: voltage wins over the rest.
   if (ceilings[LOWER]! > ceilings[UPPER]!) {
     if (forward) ceilings[LOWER] = ceilings[UPPER]!;
@@ -82,7 +72,34 @@ export function findCeilings(
   }
 }
 
-/** Arrays only: a number handed to a function that is not inlined would be boxed at every tick. */
+// The two below take arrays only: a number handed to a function that is not inlined would be boxed at every tick.
+
+function voltageCeilings(
+  plant: Plant,
+  motion: Float64Array,
+  pack: Float64Array,
+  ceilings: Float64Array,
+): void {
+  const backV = plant.motor.torqueConstantNmPerA * motion[MOTOR_SPEED]!;
+  const { modulationRatio, resistanceOhm: packOhm } = plant.pack;
+  const motorOhm = plant.motor.resistanceOhm;
+  const openV = pack[OPEN_VOLTAGE]!;
+  // A weak pack gives most current at less than full modulation: past that more duty only pulls it down.
+  const matched = Math.sqrt(backV * backV + (openV * openV * motorOhm) / packOhm);
+  const upDuty = Math.min(modulationRatio, (matched + backV) / openV);
+  const downDuty = Math.min(modulationRatio, (matched - backV) / openV);
+  const upper = (upDuty * openV - backV) / (motorOhm + upDuty * upDuty * packOhm);
+  const lower = (-downDuty * openV - backV) / (motorOhm + downDuty * downDuty * packOhm);
+  if (upper < ceilings[UPPER]!) {
+    ceilings[UPPER] = upper;
+    ceilings[UPPER_CAUSE] = VOLTAGE_CEILING;
+  }
+  if (lower > ceilings[LOWER]!) {
+    ceilings[LOWER] = lower;
+    ceilings[LOWER_CAUSE] = VOLTAGE_CEILING;
+  }
+}
+
 function packCeilings(plant: Plant, motion: Float64Array, pack: Float64Array, ceilings: Float64Array): void {
   const backV = plant.motor.torqueConstantNmPerA * motion[MOTOR_SPEED]!;
   const openV = pack[OPEN_VOLTAGE]!;

@@ -39,8 +39,10 @@ export const HEADROOM = 6;
 export const SET_POINT = 7;
 /** Share to which the gains have faded in, 0 to 1; set from outside before each tick. */
 export const RAMP = 8;
+/** Rise of the nose at which the headroom lift would come to rest, rad. */
+export const LIFT_GOAL = 9;
 /** Length of a controller's memory. */
-export const CONTROLLER_SIZE = 9;
+export const CONTROLLER_SIZE = 10;
 
 /** A profile on a board as the loop wants it: angles in rad, times in s, gains in A per deg. */
 export interface ControlLaw {
@@ -112,8 +114,8 @@ export function control(
   const asked = gained + law.loadCurrentShare * memory[LOAD]!;
   const before = memory[REQUESTED]!;
   const slewed = Math.max(before - law.slewStepA, Math.min(before + law.slewStepA, asked));
-  cutToCeilings(slewed, ceilings, memory);
   memory[ASKED] = slewed;
+  cutToCeilings(ceilings, memory);
   const cut = asked - memory[REQUESTED]!;
   if (!(cut * errorDeg > 0)) {
     const grown = memory[INTEGRAL]! + law.integralAPerDegS * errorDeg * law.tickS;
@@ -124,34 +126,38 @@ export function control(
 function moveSetPoint(law: ControlLaw, memory: Float64Array): void {
   memory[LOAD]! += law.loadFollowRatio * (memory[REQUESTED]! - memory[LOAD]!);
   if (law.liftMostRad > 0) {
-    const gap = settledLift(law, memory[HEADROOM]!) - memory[LIFT]!;
+    findLiftGoal(law, memory);
+    const gap = memory[LIFT_GOAL]! - memory[LIFT]!;
     memory[LIFT]! += Math.max(-law.liftStepRad, Math.min(law.liftStepRad, gap));
   }
   memory[SET_POINT] = law.restTrimRad + law.loadSetPointRadPerA * memory[LOAD]! - memory[LIFT]!;
 }
 
-function cutToCeilings(wanted: number, ceilings: Float64Array, memory: Float64Array): void {
+/** Like the two below it takes and leaves arrays only: a number handed over would be boxed where V8 does not inline. */
+function cutToCeilings(ceilings: Float64Array, memory: Float64Array): void {
+  const wanted = memory[ASKED]!;
   const upper = ceilings[UPPER]!;
   const lower = ceilings[LOWER]!;
   const requested = wanted > upper ? upper : wanted < lower ? lower : wanted;
   memory[REQUESTED] = requested;
   memory[BINDING] =
     wanted > upper ? ceilings[UPPER_CAUSE]! : wanted < lower ? ceilings[LOWER_CAUSE]! : NO_CEILING;
-  memory[HEADROOM] = headroomOf(ceilings, requested);
+  findHeadroom(ceilings, memory);
 }
 
-/** What is left between a request [A] and the nearest of its ceilings, as a share of the full one: 0 to 1. */
-export function headroomOf(ceilings: Float64Array, requestedA: number): number {
-  const above = (ceilings[UPPER]! - requestedA) / ceilings[UPPER_FULL]!;
-  const below = (requestedA - ceilings[LOWER]!) / ceilings[LOWER_FULL]!;
-  return Math.max(0, Math.min(1, above, below));
+/** Finds what is left between the request in `memory` and the nearest of its ceilings, as a share of the full one: 0 to 1. */
+export function findHeadroom(ceilings: Float64Array, memory: Float64Array): void {
+  const above = (ceilings[UPPER]! - memory[REQUESTED]!) / ceilings[UPPER_FULL]!;
+  const below = (memory[REQUESTED]! - ceilings[LOWER]!) / ceilings[LOWER_FULL]!;
+  memory[HEADROOM] = Math.max(0, Math.min(1, above, below));
 }
 
-/** Rise of the nose [rad] at which the headroom lift comes to rest for a lasting headroom [share]. */
-export function settledLift(law: ControlLaw, headroomShare: number): number {
-  return law.liftMostRad > 0
-    ? law.liftMostRad * Math.max(0, Math.min(1, 1 - headroomShare / law.liftBelowShare))
-    : 0;
+/** Finds the rise of the nose at which the headroom lift comes to rest if the headroom in `memory` lasts. */
+export function findLiftGoal(law: ControlLaw, memory: Float64Array): void {
+  memory[LIFT_GOAL] =
+    law.liftMostRad > 0
+      ? law.liftMostRad * Math.max(0, Math.min(1, 1 - memory[HEADROOM]! / law.liftBelowShare))
+      : 0;
 }
 
 /** A law that needs more error than this to hold a load can't hold it: the deck would stand on its end. */

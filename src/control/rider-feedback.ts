@@ -91,7 +91,8 @@ export function riderStep(law: RiderLaw, sensed: Float64Array, memory: Float64Ar
   const insisting = smooth * asked > PATIENCE_RATIO * asked * asked;
   const straying = insisting && wished * (sensed[SENSED_SPEED]! - memory[LAST_SPEED]!) < 0;
   memory[LAST_SPEED] = sensed[SENSED_SPEED]!;
-  const trimDrift = asked === wished || wished * trim < 0 || straying ? law.trimRatePerM * speedError : 0;
+  const held = asked !== wished && wished * trim >= 0 && !straying;
+  const trimDrift = held ? 0 : law.trimRatePerM * (straying ? asked * law.speedTimeS : speedError);
   const trimNext = Math.max(
     -LEAN_TRIM_LIMIT_RAD,
     Math.min(LEAN_TRIM_LIMIT_RAD, trim + trimDrift * law.tickS),

@@ -38,6 +38,9 @@ function wantedSpeed(points: ScenarioFile['speeds'], timeS: number): number {
   return before.speedKmPerH + share * (after.speedKmPerH - before.speedKmPerH);
 }
 
+/** Times that differ by less are the same: without it 0.15 s would lie within 0.05 s of 0.1 s. */
+const ROUNDING_S = 1e-9;
+
 interface Spell {
   atS: number;
   forS: number;
@@ -51,7 +54,7 @@ function sumOver<S extends Spell>(
   let sum = 0;
   for (const spell of spells) {
     const sinceS = timeS - spell.atS;
-    if (sinceS >= 0 && sinceS < spell.forS) sum += value(spell, sinceS);
+    if (sinceS > -ROUNDING_S && sinceS < spell.forS - ROUNDING_S) sum += value(spell, sinceS);
   }
   return sum;
 }

@@ -16,6 +16,39 @@ export interface Integrator {
   advance(moment: Moment): string | undefined;
 }
 
+/** Largest step times rate that is taken: the method is stable up to 2.78 (J. C. Butcher, Numerical Methods for ODEs). */
+const STABLE_RATIO = 1.5;
+
+/** Fewest steps a tick [s] that keep the method stable for the stiffest spring and damper of a rig. */
+export function stepsFor(plant: Plant, tickS: number): number {
+  const boardPerKg = 1 / (plant.wheelMassKg + plant.deckMassKg) + 1 / plant.riderMassKg;
+  const deckArm = Math.hypot(plant.deckForwardM, plant.deckAboveAxleM);
+  const deckAtAxlePerKg = 1 / plant.deckMassKg + (deckArm * deckArm) / plant.deckInertiaKgM2;
+  const axlePerKg = 1 / (plant.wheelMassKg + 1 / deckAtAxlePerKg);
+  const fastest = Math.max(
+    rateOf(plant.verticalStiffnessNPerM, plant.verticalDampingNSPerM, axlePerKg),
+    rateOf(
+      plant.treadStiffnessNPerM,
+      plant.treadDampingNSPerM,
+      axlePerKg + (plant.wheelRadiusM * plant.wheelRadiusM) / plant.wheelInertiaKgM2,
+    ),
+    rateOf(plant.legStiffnessNPerM, plant.legDampingNSPerM, boardPerKg),
+    rateOf(
+      plant.passiveStiffnessNmPerRad,
+      plant.passiveDampingNmSPerRad,
+      1 / plant.riderInertiaKgM2 + 1 / plant.deckInertiaKgM2,
+    ),
+  );
+  return Math.max(1, Math.ceil((fastest * tickS) / STABLE_RATIO));
+}
+
+/** Magnitude [1/s] of the faster root of s^2 + c s / m + k / m, from the inverse of the mass or inertia. */
+function rateOf(stiffness: number, damping: number, perMass: number): number {
+  const half = (damping * perMass) / 2;
+  const square = stiffness * perMass;
+  return half * half > square ? half + Math.sqrt(half * half - square) : Math.sqrt(square);
+}
+
 /** The fixed-step integrator for a rig on a road. */
 export function fixedStep(
   plant: Plant,

@@ -4,7 +4,7 @@
  */
 import { controlLaw } from '../control/law.js';
 import type { ProfileFile } from '../quantity/profile-file.js';
-import { fixedStep, type Integrator } from './fixed-step.js';
+import { fixedStep, stepsFor, type Integrator } from './fixed-step.js';
 import { loopPlan, runTicks, tickOnce } from './loop.js';
 import type { Outcome } from './outcome.js';
 import { referenceStep } from './reference.js';
@@ -21,7 +21,7 @@ export type Solver = (typeof SOLVERS)[number];
 /** How a run is to be made. */
 export interface RunOptions {
   solver: Solver;
-  /** Steps of the fixed-step integrator in a tick; 1 unless given. */
+  /** Steps of the fixed-step integrator in a tick; as few as are stable unless given, 1 for most boards. */
   stepsPerTick?: number;
   /** A tape to write over, so that many runs need no new memory; it grows a new one when too short. */
   tape?: Tape;
@@ -48,7 +48,7 @@ export function run(trial: Trial, profile: ProfileFile, options: RunOptions): Ru
 /** The integrator that the options ask for. */
 export function integratorFor(
   { plant, road, tickS }: Trial,
-  { solver, stepsPerTick = 1 }: RunOptions,
+  { solver, stepsPerTick = stepsFor(plant, tickS) }: RunOptions,
 ): Integrator {
   return solver === 'reference'
     ? referenceStep(plant, road, { tickS })

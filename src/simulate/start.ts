@@ -5,14 +5,14 @@
  */
 import { findCeilings } from '../control/ceilings.js';
 import {
-  HEADROOM,
-  headroomOf,
+  findHeadroom,
+  findLiftGoal,
   INTEGRAL,
   LIFT,
+  LIFT_GOAL,
   LOAD,
   REQUESTED,
   SET_POINT,
-  settledLift,
   settledPitch,
   type ControlLaw,
 } from '../control/law.js';
@@ -41,8 +41,10 @@ export function startMoment(trial: Trial, law: ControlLaw): Moment {
   moment.pack[CHARGE] = scenario.chargePercent / 100;
   updatePack(plant, moment.motion, moment.pack);
   findCeilings(law.ceilings, plant, moment);
-  const headroom = headroomOf(moment.ceilings, currentA);
-  const liftRad = settledLift(law, headroom);
+  moment.controller[REQUESTED] = currentA;
+  findHeadroom(moment.ceilings, moment.controller);
+  findLiftGoal(law, moment.controller);
+  const liftRad = moment.controller[LIFT_GOAL]!;
   const settled = settledPitch(law, currentA);
   const given = scenario.start.noseUpDeg;
   const pitchRad = given === undefined ? settled.pitchRad - liftRad : -given * RAD_PER_DEG;
@@ -52,8 +54,6 @@ export function startMoment(trial: Trial, law: ControlLaw): Moment {
   moment.followed[0] = currentA;
   moment.controller[INTEGRAL] = settled.integralA;
   moment.controller[LOAD] = currentA;
-  moment.controller[REQUESTED] = currentA;
-  moment.controller[HEADROOM] = headroom;
   moment.controller[LIFT] = liftRad;
   moment.controller[SET_POINT] = law.restTrimRad + law.loadSetPointRadPerA * currentA - liftRad;
   moment.estimator[ESTIMATED_PITCH] = pitchRad;

@@ -7,11 +7,10 @@ import { performance } from 'node:perf_hooks';
 import { join } from 'node:path';
 import { measureProfile } from '../../src/tasks/evaluate.js';
 import { trialsOf, type RankPlan } from '../../src/tasks/plan.js';
-import { planFor } from '../../src/tasks/select.js';
-import { weightsWith } from '../../src/measure/scales.js';
 import { run, type RunOptions } from '../../src/simulate/run.js';
 import { prepareTrial, type Trial } from '../../src/simulate/trial.js';
-import { findPlaces, programFolder } from '../../src/store/places.js';
+import { programFolder } from '../../src/store/places.js';
+import { starterPlan } from '../starter-plan.js';
 
 const REPETITIONS = 7;
 
@@ -25,22 +24,6 @@ function timeS(work: () => void): number {
 
 function print(what: string, value: number, unit: string): void {
   console.log(`${what.padEnd(58)}${value.toPrecision(4).padStart(10)} ${unit}`);
-}
-
-function starterPlan(): RankPlan {
-  const places = findPlaces(programFolder());
-  const planned = planFor(places, {
-    board: undefined,
-    riders: [],
-    profiles: [],
-    scenarios: [],
-    charges: [null],
-    seeds: [1],
-    solver: 'fixed',
-    weights: weightsWith(),
-  });
-  if (!planned.ok) throw new Error(JSON.stringify(planned.faults));
-  return planned.value;
 }
 
 /** Simulated seconds per wall second over a set of trials that all end upright. */

@@ -93,22 +93,23 @@ describe('ceilings', () => {
     expect(back).toMatchObject({ upperCause: 'pack in', upper: -ahead.lower });
   });
 
-  it('voltage binds near the no-load speed: mod V = K_t w + i R', () => {
-    const { upper, upperCause, packV } = limits(90);
+  it('voltage binds near the no-load speed: mod V = K_t w + i R, with the V that the pack has at that current', () => {
+    const { upper, upperCause } = limits(90);
     expect(upperCause).toBe('voltage');
+    const { packV } = limits(90, { currentA: upper });
     expect(upper * 0.1 + 0.62 * 90).toBeCloseTo(0.95 * packV, 9);
     expect(limits(-90).lower).toBeCloseTo(-upper, 9);
     expect(limits(-90).lowerCause).toBe('voltage');
   });
 
-  it('falls with the sag of the pack', () => {
-    expect(limits(90, { currentA: 30 }).upper).toBeLessThan(limits(90).upper);
+  it('does not move with the current of the moment, which would drive the voltage ceiling to and fro', () => {
+    expect(limits(90, { currentA: 30 }).upper).toBe(limits(90).upper);
   });
 
   it('past the no-load speed asks for braking whatever is wished, and voltage is the cause both ways', () => {
     const noLoad = (0.95 * 15 * 4.042) / 0.62;
     const { upper, lower } = limits(noLoad + 1);
-    expect(upper).toBeCloseTo(-0.62 / 0.1, 1);
+    expect(upper).toBeCloseTo(-0.62 / (0.1 + 0.95 ** 2 * PLANT.pack.resistanceOhm), 2);
     expect(lower).toBeLessThan(upper);
     const far = limits(noLoad + 30);
     expect(far.lower).toBe(far.upper);
@@ -126,7 +127,8 @@ describe('ceilings', () => {
     });
     const most = openV / (2 * feeble.pack.resistanceOhm);
     expect(most).toBeLessThan(40);
-    expect(upperCause).toBe('pack out');
+    // Matched load is the most that either way of looking at it allows: rounding decides which is named.
+    expect(['pack out', 'voltage']).toContain(upperCause);
     expect(packCurrent(upper, 0, feeble)).toBeCloseTo(most, 4);
   });
 

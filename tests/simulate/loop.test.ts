@@ -86,8 +86,34 @@ describe('order of events', () => {
     const shoves = [{ atS: 0.1, forS: 0.05, forwardN: 50 }];
     const shoved = trialWith({ scenario: scenarioWith({ durationS: 0.5, shoves }) });
     expect(firstChange(run(shoved, PROFILE, QUICK).tape, 'speedMPerS')).toBe(81);
-    expect(columnOf({ length: 400, columns: { shoveN: shoved.script.shoveN } }, 'shoveN')[119]).toBe(50);
+    expect(shoved.script.shoveN[119]).toBe(50);
     expect(shoved.script.shoveN[120]).toBe(0);
+  });
+});
+
+describe('engage ramp', () => {
+  const profile = profileWith([20, 0], { engageRampS: 0.5 });
+  const start = { noseUpDeg: 3, takesOver: true };
+  const tapeOf = (changes: object) =>
+    run(
+      trialWith({ scenario: scenarioWith({ durationS: 1, start: { ...start, ...changes } }) }),
+      profile,
+      QUICK,
+    ).tape;
+
+  it('fades the gains in with the ticks since the board took over', () => {
+    const tape = tapeOf({});
+    const asked = columnOf(tape, 'askedCurrentA');
+    const pitch = columnOf(tape, 'estimatedPitchRad');
+    for (const tick of [0, 1, 100, 200, 399, 400, 401, 600]) {
+      const whole = (20 * pitch[tick]! * 180) / Math.PI;
+      expect(asked[tick]).toBeCloseTo(Math.min(1, tick / 400) * whole, 9);
+    }
+    expect(Math.abs(asked[1]!)).toBeLessThan(0.2);
+  });
+
+  it('leaves a board alone that already rides', () => {
+    expect(columnOf(tapeOf({ takesOver: false }), 'askedCurrentA')[0]).toBeCloseTo(-60, 0);
   });
 });
 
