@@ -36,11 +36,11 @@ export function updatePack(plant: Plant, motion: Float64Array, pack: Float64Arra
   pack[PACK_VOLTAGE] = open - packCurrent * resistanceOhm;
 }
 
-/** Takes what flows during `timeS` out of the charge. */
-export function drawCharge(plant: Plant, timeS: number, pack: Float64Array): void {
+/** Takes what flows during a tick [s] out of the charge; the tick comes in its owner, for a bare number would be boxed. */
+export function drawCharge(plant: Plant, { tickS }: { tickS: number }, pack: Float64Array): void {
   pack[CHARGE] = Math.min(
     1,
-    Math.max(0, pack[CHARGE]! - (pack[PACK_CURRENT]! * timeS) / plant.pack.capacityC),
+    Math.max(0, pack[CHARGE]! - (pack[PACK_CURRENT]! * tickS) / plant.pack.capacityC),
   );
 }
 

@@ -102,6 +102,26 @@ describe('ceilings', () => {
     expect(limits(-90).lowerCause).toBe('voltage');
   });
 
+  it('voltage is the most current that any modulation up to the full one can make', () => {
+    for (const cellResistanceMilliohm of [2, 12, 60, 300]) {
+      const plant = plantOf(
+        boardWith({ pack: { cellResistanceMilliohm, dischargeCurrentA: 500 } }),
+        riderWith(),
+      );
+      for (const speed of [-40, 0, 40, 70, 88]) {
+        const law = { driveCurrentA: 1e4, brakeCurrentA: 1e4 };
+        const { upper, upperCause, openV } = limits(speed, { plant, law });
+        let most = -Infinity;
+        for (let duty = 0; duty <= 0.95; duty += 0.0005) {
+          const ohm = 0.1 + duty ** 2 * plant.pack.resistanceOhm;
+          most = Math.max(most, (duty * openV - 0.62 * speed) / ohm);
+        }
+        if (upperCause === 'voltage') expect(upper / most).toBeCloseTo(1, 2);
+        else expect(upper).toBeLessThan(most * 1.0001);
+      }
+    }
+  });
+
   it('does not move with the current of the moment, which would drive the voltage ceiling to and fro', () => {
     expect(limits(90, { currentA: 30 }).upper).toBe(limits(90).upper);
   });

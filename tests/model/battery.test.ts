@@ -76,12 +76,12 @@ describe('pack', () => {
     const pack = new Float64Array(PACK_SIZE);
     pack[CHARGE] = 1;
     pack[PACK_CURRENT] = 5;
-    for (let second = 0; second < 1800; second++) drawCharge(PLANT, 1, pack);
+    for (let second = 0; second < 1800; second++) drawCharge(PLANT, { tickS: 1 }, pack);
     expect(pack[CHARGE]).toBeCloseTo(0.5, 9);
-    for (let second = 0; second < 3600; second++) drawCharge(PLANT, 1, pack);
+    for (let second = 0; second < 3600; second++) drawCharge(PLANT, { tickS: 1 }, pack);
     expect(pack[CHARGE]).toBe(0);
     pack[PACK_CURRENT] = -50;
-    for (let second = 0; second < 3600; second++) drawCharge(PLANT, 1, pack);
+    for (let second = 0; second < 3600; second++) drawCharge(PLANT, { tickS: 1 }, pack);
     expect(pack[CHARGE]).toBe(1);
   });
 });

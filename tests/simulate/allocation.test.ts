@@ -59,7 +59,6 @@ it('allocates less than one byte a tick over 50,000 ticks, once it is compiled',
     { input: bundle!.text, cwd: ROOT, encoding: 'utf8' },
   );
   const stretches = JSON.parse(printed) as Stretch[];
-  console.log(stretches);
   expect(stretches.every(({ up, ticks }) => up && ticks === 50_000)).toBe(true);
   expect(Math.min(...stretches.map(({ bytesPerTick }) => Math.abs(bytesPerTick)))).toBeLessThan(1);
 });
