@@ -42,16 +42,16 @@ export function tyreForces(
 }
 
 /**
- * Brings the tread shear of `state` back to what grip can hold; to be called after every accepted step. True when
- * it had to.
+ * Brings the tread shear of `state` back to what grip can hold under the wheel load in `rates`, which `derive` filled; to
+ * be called after every accepted step. True when it had to.
  */
 export function releaseTread(
   plant: Plant,
   inputs: Float64Array,
-  wheelLoadN: number,
+  rates: Float64Array,
   state: Float64Array,
 ): boolean {
-  const most = (inputs[GRIP]! * wheelLoadN) / plant.treadStiffnessNPerM;
+  const most = (inputs[GRIP]! * rates[WHEEL_LOAD]!) / plant.treadStiffnessNPerM;
   const shear = state[TREAD]!;
   if (shear >= -most && shear <= most) return false;
   state[TREAD] = shear > 0 ? most : -most;

@@ -69,7 +69,7 @@ export function tickOnce(plan: LoopPlan, moment: Moment, tape: Tape): void {
 function sense({ plant, road, noise }: Trial, moment: Moment): void {
   const { state, inputs, rates, reading, motion, tick } = moment;
   derive(plant, road, inputs, state, rates);
-  if (releaseTread(plant, inputs, rates[at.WHEEL_LOAD]!, state)) derive(plant, road, inputs, state, rates);
+  if (releaseTread(plant, inputs, rates, state)) derive(plant, road, inputs, state, rates);
   motion[MOTOR_SPEED] = state[at.WHEEL + at.RATE]! - state[at.PITCH + at.RATE]!;
   const ct = Math.cos(state[at.PITCH]!);
   const st = Math.sin(state[at.PITCH]!);

@@ -128,6 +128,7 @@ describe('shaping', () => {
     for (let tick = 0; tick < 100; tick++) bench.tick(5);
     expect(bench.tick(5)).toBeCloseTo(50, 12);
     expect(bench.tick(-5)).toBeCloseTo(49, 12);
+    expect(desk([10, 0], { slewLimitAPerS: 800 }, 200).tick(5)).toBeCloseTo(4, 12);
   });
 
   it('the engage ramp scales all gains', () => {

@@ -154,6 +154,18 @@ describe('outer loop', () => {
     expect(memory[rider.LEAN_TRIM]).toBeCloseTo(((1 + kappa) / G) * (0.3 / 4), 12);
   });
 
+  it('moves with his trim: the lean rate that he aims for is that of trim and wish together', () => {
+    const memory = fresh();
+    memory[rider.SMOOTH_ACCELERATION] = 0.6;
+    memory[rider.SMOOTH_ACCELERATION_RATE] = 0.4;
+    const kappa = (92 * 0.14) / (78 * 0.95);
+    const lean = (1 + kappa) * Math.atan(0.6 / G);
+    const wishRate = ((1 + kappa) * (0.4 / G)) / (1 + (0.6 / G) ** 2);
+    const trimRate = ((1 + kappa) / G) * (0.3 / 4);
+    const torque = step(memory, { wanted: 0.3, lean, leanRate: wishRate + trimRate });
+    expect(torque).toBeCloseTo(-92 * 0.14 * 0.6, 9);
+  });
+
   it('holds the trim while the wish is clamped, unless that would unwind it', () => {
     const memory = fresh();
     for (let tick = 0; tick < 80; tick++) step(memory, { wanted: 5 });

@@ -68,6 +68,13 @@ describe('a tyre on a slope', () => {
   });
 });
 
+/** What `derive` leaves behind, with only a wheel load [N] in it. */
+function ratesWith(loadN: number): Float64Array {
+  const rates = new Float64Array(at.DERIVE_SIZE);
+  rates[at.WHEEL_LOAD] = loadN;
+  return rates;
+}
+
 describe('grip', () => {
   it('bounds the tread force by mu N, either way', () => {
     for (const sense of [1, -1]) {
@@ -85,14 +92,14 @@ describe('grip', () => {
       [-most / 2, -most / 2, false],
     ] as const) {
       const { state, inputs } = forces(0, { [at.TREAD]: shear });
-      expect(releaseTread(PLANT, inputs, 700, state)).toBe(released);
+      expect(releaseTread(PLANT, inputs, ratesWith(700), state)).toBe(released);
       expect(state[at.TREAD]).toBeCloseTo(left, 15);
     }
   });
 
   it('leaves no shear in the air', () => {
     const { state, inputs } = forces(0, { [at.TREAD]: 0.004 });
-    releaseTread(PLANT, inputs, 0, state);
+    releaseTread(PLANT, inputs, ratesWith(0), state);
     expect(state[at.TREAD]).toBe(0);
   });
 });

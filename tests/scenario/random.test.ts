@@ -44,6 +44,13 @@ describe('normal numbers', () => {
     }
   });
 
+  it('are never those of another seed and stream', () => {
+    const firsts = [1, 2, 3, 4, 5, 6].flatMap((seed) =>
+      Object.values(STREAMS).map((stream) => normals(seed, stream, 2)[0]),
+    );
+    expect(new Set(firsts).size).toBe(firsts.length);
+  });
+
   it('begin the same however many are drawn, and the same seed gives them again', () => {
     const long = normals(11, STREAMS.tremor, 1001);
     for (const length of [1, 2, 999, 1000]) {

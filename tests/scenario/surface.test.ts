@@ -1,22 +1,9 @@
 /** Grip and rolling resistance of the named surfaces against rows of handbook tables, and what they do to a rig. */
 import { describe, expect, it } from 'vitest';
-import * as at from '../../src/model/state.js';
 import type { SurfaceName } from '../../src/scenario/surface.js';
 import { SURFACE_VALUES } from '../../src/scenario/surface.js';
-import { referenceStep } from '../../src/simulate/reference.js';
 import { run } from '../../src/simulate/run.js';
-import { deckAlone } from '../model/rolling.js';
-import {
-  boardWith,
-  columnOf,
-  COMPOSED,
-  momentWith,
-  planeRoad,
-  profileWith,
-  riderWith,
-  scenarioWith,
-  trialWith,
-} from '../rigs.js';
+import { boardWith, columnOf, COMPOSED, profileWith, riderWith, scenarioWith, trialWith } from '../rigs.js';
 
 /** Rolling resistance, range of the row. Engineering ToolBox "rolling resistance"; grass and gravel as said. */
 const ROLLING: [SurfaceName, number, number, string][] = [
@@ -54,34 +41,9 @@ describe('surfaces', () => {
   });
 });
 
-describe('coasting', () => {
-  // A deck that hangs below the axle rolls on by itself. Newton: (M + I_w / r^2) a = -C_rr M g.
-  it.each([0.015, 0.08])('slows by C_rr g M / (M + I_w / r^2) with C_rr %d and no air', (ratio) => {
-    const wheel = { wheelRadiusM: 0.14, wheelMassKg: 6, wheelInertiaKgM2: 0.055 };
-    const hanging = deckAlone({ ...wheel, deckMassKg: 86, deckInertiaKgM2: 0.42, deckAboveAxleM: -0.1 });
-    const plant = { ...hanging, treadDampingNSPerM: 300, verticalDampingNSPerM: 350 };
-    const weightN = plant.totalMassKg * 9.80665;
-    const share = plant.totalMassKg / (plant.totalMassKg + 0.055 / 0.14 ** 2);
-    const deceleration = ratio * 9.80665 * share;
-    const moment = momentWith(
-      {
-        [at.Z]: 0.14 - weightN / plant.verticalStiffnessNPerM,
-        [at.X + at.RATE]: 5,
-        [at.WHEEL + at.RATE]: 5 / 0.14,
-        [at.LEG]: plant.legLengthM,
-        // The deck hangs still against the slowing axle: tan(theta) = a / g, forward below is tail side up.
-        [at.PITCH]: Math.atan(-deceleration / 9.80665),
-        [at.TREAD]: (-deceleration * plant.totalMassKg) / plant.treadStiffnessNPerM,
-      },
-      { [at.GRIP]: 0.65, [at.ROLLING]: ratio },
-    );
-    const integrator = referenceStep(plant, planeRoad(0), { tickS: 0.01 });
-    for (let tick = 0; tick < 200; tick++) integrator.advance(moment);
-    expect((5 - moment.state[at.X + at.RATE]!) / 2 / deceleration).toBeCloseTo(1, 4);
-  });
-
+describe('rolling on', () => {
   it.each(['dry-asphalt', 'packed-gravel', 'soft-grass'] as const)(
-    'is prevented on %s by a motor torque of C_rr M g r',
+    'at a steady speed takes a motor torque of C_rr M g r on %s',
     (surface) => {
       const scenario = scenarioWith({
         durationS: 6,

@@ -118,28 +118,37 @@ describe('engage ramp', () => {
 });
 
 describe("delay of the rider's nerves", () => {
-  it.each([0, 0.0007, 0.14, 0.1404, 0.2])(
-    'of %d s reads lean, lean rate and speed between two ticks',
-    (delayS) => {
-      const trial = trialWith({ rider: riderWith({ balance: { delayS } }), scenario: SHOVED, noiseRatio: 1 });
-      const { plan, moment, tape } = openLoop(trial);
-      for (const untilTick of [1, 50, 113, 300, 600, 601]) {
-        expect(runTicks(plan, moment, { tape, untilTick })).toBeUndefined();
-        const place = untilTick - 1 - delayS * 800;
-        for (const [column, sensed] of [
-          ['leanRad', SENSED_LEAN],
-          ['leanRateRadPerS', SENSED_LEAN_RATE],
-          ['speedMPerS', SENSED_SPEED],
-        ] as const) {
-          const at = (tick: number) => tape.columns[column][Math.max(0, tick)]!;
-          const below = Math.floor(place);
-          const expected = at(below) + (place - below) * (at(below + 1) - at(below));
-          const known = place >= untilTick - 1 ? at(untilTick - 1) : expected;
-          expect(moment.sensed[sensed]).toBeCloseTo(known, 10);
-        }
+  it.each([
+    [0, 800],
+    [0.0007, 800],
+    [0.14, 800],
+    [0.1404, 800],
+    [0.2, 800],
+    [0.14, 500],
+  ])('of %d s reads lean, lean rate and speed between two ticks, at %d Hz', (delayS, loopRateHz) => {
+    const trial = trialWith({
+      board: boardWith({ controller: { loopRateHz } }),
+      rider: riderWith({ balance: { delayS } }),
+      scenario: SHOVED,
+      noiseRatio: 1,
+    });
+    const { plan, moment, tape } = openLoop(trial);
+    for (const untilTick of [1, 50, 113, 300, 600, 601]) {
+      expect(runTicks(plan, moment, { tape, untilTick })).toBeUndefined();
+      const place = untilTick - 1 - delayS * loopRateHz;
+      for (const [column, sensed] of [
+        ['leanRad', SENSED_LEAN],
+        ['leanRateRadPerS', SENSED_LEAN_RATE],
+        ['speedMPerS', SENSED_SPEED],
+      ] as const) {
+        const at = (tick: number) => tape.columns[column][Math.max(0, tick)]!;
+        const below = Math.floor(place);
+        const expected = at(below) + (place - below) * (at(below + 1) - at(below));
+        const known = place >= untilTick - 1 ? at(untilTick - 1) : expected;
+        expect(moment.sensed[sensed]).toBeCloseTo(known, 10);
       }
-    },
-  );
+    }
+  });
 });
 
 describe('same inputs, same bytes', () => {

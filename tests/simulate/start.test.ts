@@ -80,6 +80,23 @@ describe('a steady start stays steady', () => {
   }
 });
 
+describe('a steady start with the nose already lifted for lack of headroom', () => {
+  // Lift and request feed each other once a tick with a gain of P y / (x% of the ceiling): 20 x 1 / (0.8 x 80) here; from
+  // a gain of 1 on they never settle.
+  const lifting = profileWith(COMPOSED, { headroomLift: { belowPercent: 80, upToDeg: 1, rateDegPerS: 20 } });
+
+  it('stays steady, its set-point raised by just what the headroom asks for', () => {
+    const tape = tapeOf(rolling(10, 12), lifting);
+    for (const column of ['pitchRad', 'leanRad', 'setPointRad'] as const) {
+      expect(drift(tape, column)).toBeLessThan(1e-5);
+    }
+    const headroom = 1 - columnOf(tape, 'currentA')[0]! / 80;
+    expect(headroom).toBeLessThan(0.7);
+    const liftDeg = (-columnOf(tape, 'setPointRad')[0]! * 180) / Math.PI;
+    expect(liftDeg).toBeCloseTo(1 - headroom / 0.8, 3);
+  });
+});
+
 describe('the current that a steady start needs', () => {
   it.each([3, 8.33, 12, -12])('standing on %d percent is M g r sin(alpha) / K_t', (gradePercent) => {
     const trial = trialWith({ scenario: rolling(0, gradePercent) });
