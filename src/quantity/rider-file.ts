@@ -73,9 +73,14 @@ const balance = section(
       unit: 'rad/s',
       min: 0.5,
       max: 10,
-      says: 'Frequency with which the body returns upright, were there no delay',
+      says: 'How firmly the body is held: stiffness grows with m g L + J w^2; on a board that gives way the return is quicker',
     }),
-    dampingRatio: quantity({ unit: '', min: 0.1, max: 2, says: 'Damping ratio of that return' }),
+    dampingRatio: quantity({
+      unit: '',
+      min: 0.1,
+      max: 2,
+      says: 'Damping that goes with it: 2 zeta w J, over the give of the board',
+    }),
     tremorNm: quantity({
       unit: 'Nm',
       min: 0,

@@ -52,8 +52,8 @@ export async function runJobs(
   { threads, onDone }: JobOptions,
 ): Promise<void> {
   const waiting = [...jobs];
-  const helpers = Math.min(threads, jobs.length) - 1;
-  const pool = helpers > 0 ? await openPool(plan, helpers) : undefined;
+  const others = Math.min(threads, jobs.length) - 1;
+  const pool = others > 0 ? await openPool(plan, others) : undefined;
   const handOver = async () => {
     for (let job = waiting.shift(); job !== undefined; job = waiting.shift()) {
       onDone(job, (await pool!.run(job)) as CellResult[]);
@@ -62,7 +62,7 @@ export async function runJobs(
   try {
     await Promise.all([
       workHere(plan, waiting, onDone),
-      ...Array.from({ length: Math.max(0, helpers) }, handOver),
+      ...Array.from({ length: Math.max(0, others) }, handOver),
     ]);
   } finally {
     await pool?.destroy();
