@@ -117,7 +117,10 @@ export function derive(
 
   // Rider from the shear, wheel from its own torques.
   const shear = mu * (xAcc * cp - zAcc * sp + hf * thetaAcc * cd + shear0);
-  const rolling = plant.wheelRadiusM * inputs[at.ROLLING]! * wheelLoad * rollingSense(wheelRate);
+  // Written out, because the number that a function returns may be boxed; from 20 widths on tanh is 1 to the last bit.
+  const spin = wheelRate / ROLLING_WIDTH_RAD_PER_S;
+  const rollingSense = spin > 20 ? 1 : spin < -20 ? -1 : Math.tanh(spin);
+  const rolling = plant.wheelRadiusM * inputs[at.ROLLING]! * wheelLoad * rollingSense;
   out[at.X] = xRate;
   out[at.Z] = state[at.Z + at.RATE]!;
   out[at.WHEEL] = wheelRate;
@@ -142,10 +145,4 @@ export function derive(
   out[at.FOOT_TORQUE] = footTorque;
   out[at.FOOT_TORQUE_LIMIT] = footTorqueLimit;
   out[at.FEET_ACCELERATION] = zAcc - hf * (thetaAcc * st + thetaRate * thetaRate * ct);
-}
-
-/** Share and sense of rolling resistance at a spin [rad/s]; from 20 widths on it is 1 to the last bit. */
-function rollingSense(wheelRate: number): number {
-  const x = wheelRate / ROLLING_WIDTH_RAD_PER_S;
-  return x > 20 ? 1 : x < -20 ? -1 : Math.tanh(x);
 }

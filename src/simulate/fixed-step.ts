@@ -71,20 +71,25 @@ export function fixedStep(
   // With no lag the current jumps at the tick itself, so the first stage sees it already gone.
   if (plant.motor.lagS <= 0) decays[0] = 0;
 
+  const torques = new Float64Array(decays.length);
+
   return {
     advance({ state, inputs, motion, followed }) {
       const request = followed[0]!;
       const gap = motion[MOTOR_CURRENT]! - request;
+      for (let half = 0; half < torques.length; half++) {
+        torques[half] = torqueConstant * (request + gap * decays[half]!);
+      }
       for (let step = 0; step < stepsPerTick; step++) {
-        inputs[MOTOR_TORQUE] = torqueConstant * (request + gap * decays[2 * step]!);
+        inputs[MOTOR_TORQUE] = torques[2 * step]!;
         derive(plant, road, inputs, state, k1);
         for (let i = 0; i < STATE_SIZE; i++) stage[i] = state[i]! + 0.5 * stepS * k1[i]!;
-        inputs[MOTOR_TORQUE] = torqueConstant * (request + gap * decays[2 * step + 1]!);
+        inputs[MOTOR_TORQUE] = torques[2 * step + 1]!;
         derive(plant, road, inputs, stage, k2);
         for (let i = 0; i < STATE_SIZE; i++) stage[i] = state[i]! + 0.5 * stepS * k2[i]!;
         derive(plant, road, inputs, stage, k3);
         for (let i = 0; i < STATE_SIZE; i++) stage[i] = state[i]! + stepS * k3[i]!;
-        inputs[MOTOR_TORQUE] = torqueConstant * (request + gap * decays[2 * step + 2]!);
+        inputs[MOTOR_TORQUE] = torques[2 * step + 2]!;
         derive(plant, road, inputs, stage, k4);
         for (let i = 0; i < STATE_SIZE; i++) {
           state[i]! += (stepS / 6) * (k1[i]! + 2 * (k2[i]! + k3[i]!) + k4[i]!);
