@@ -36,7 +36,7 @@ export function createProgram(): Command {
     .description('A bench for the control gains of a home-built one-wheeled self-balancing board')
     .version(programVersion(), '--version', 'print the version')
     .helpOption('-h, --help', 'show this help')
-    .addHelpText('before', `Example: ${PROGRAM_NAME} check\n`)
+    .addHelpText('before', `Example: ${PROGRAM_NAME} rank\n`)
     .configureOutput({ outputError: (text, write) => write(withoutControls(text)) })
     .exitOverride();
   for (const add of COMMANDS) add(program);

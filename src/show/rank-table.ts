@@ -40,6 +40,10 @@ const SIGNS: Readonly<Record<Standing, { sign: string; ascii: string; style: Sty
   failed: { sign: '✗', ascii: 'x', style: 'bad' },
 };
 
+const CAUTION =
+  'Simulated with the numbers given: it proves nothing about the machine. Ride a new profile first with low ceilings, ' +
+  'helmet, wrist and knee protection, on open private ground, with someone nearby.';
+
 const COLUMNS = [
   { header: '#', align: 'right' },
   { header: 'profile', shrinks: true, leastWidth: 8 },
@@ -141,5 +145,7 @@ function adviceLines(view: RankView, options: RankTableOptions): string[] {
     ...first.map((line, index) => (index === 0 ? paint.bold(line) : line)),
     ...(others.length === 0 ? [] : ['', 'Why not the others, each at its worst:']),
     ...others.flatMap((profile) => say(`  ${profile.name}: ${falls(profile)}; ${fate(profile)}`)),
+    '',
+    ...say(CAUTION).map(paint.dim),
   ];
 }

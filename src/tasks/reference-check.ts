@@ -29,7 +29,7 @@ export interface ReferenceCheck {
   cellsChecked: number;
   agreementRatio: number;
   agrees: boolean;
-  /** Null when nothing differs at all. */
+  /** Null when no cell was compared. */
   largestDifference: Difference | null;
 }
 
@@ -66,7 +66,7 @@ function verdict(cellsChecked: number, differences: Difference[]): ReferenceChec
     cellsChecked,
     agreementRatio: AGREEMENT_RATIO,
     agrees: (largest?.scaledDifference ?? 0) <= AGREEMENT_RATIO,
-    largestDifference: largest === undefined || largest.scaledDifference === 0 ? null : largest,
+    largestDifference: largest ?? null,
   };
 }
 
