@@ -11,21 +11,11 @@ import { riderSchema, type RiderFile } from '../src/quantity/rider-file.js';
 import { scenarioSchema, type RoadPiece, type ScenarioFile } from '../src/quantity/scenario-file.js';
 import type { Road } from '../src/scenario/road.js';
 import { prepareTrial, type Trial } from '../src/simulate/trial.js';
+import { validBoard } from './quantity/valid-values.js';
 
 type Sections<T> = { [K in keyof T]?: T[K] extends object ? Partial<T[K]> : T[K] };
 
-const BOARD = {
-  wheel: { radiusM: 0.14, massKg: 6, inertiaKgM2: 0.055 },
-  deck: { massKg: 8, inertiaKgM2: 0.42, reachM: 0.37 },
-  motor: { torqueConstantNmPerA: 0.62, resistanceOhm: 0.1, driveCurrentA: 80, brakeCurrentA: 80 },
-  pack: {
-    seriesCells: 15,
-    cellResistanceMilliohm: 12,
-    cellCapacityAh: 5,
-    dischargeCurrentA: 40,
-    chargeCurrentA: 20,
-  },
-};
+const BOARD = validBoard();
 
 /** A board; sections given replace single values of the usual one. */
 export function boardWith(changes: Sections<z.input<typeof boardSchema>> = {}): BoardFile {

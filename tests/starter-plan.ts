@@ -10,9 +10,9 @@ import { planFor } from '../src/tasks/select.js';
 export function starterPlan(): RankPlan {
   const planned = planFor(findPlaces(programFolder()), {
     board: undefined,
-    riders: [],
-    profiles: [],
-    scenarios: [],
+    riders: undefined,
+    profiles: null,
+    scenarios: null,
     charges: [null],
     seeds: [1],
     solver: 'fixed',

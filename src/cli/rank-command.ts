@@ -13,7 +13,7 @@ import { findPlaces } from '../store/places.js';
 import { rank } from '../tasks/rank.js';
 import { rankReport } from '../tasks/rank-report.js';
 import { checkAgainstReference } from '../tasks/reference-check.js';
-import { ALL, DEFAULT_RIDER, planFor } from '../tasks/select.js';
+import { DEFAULT_RIDER, planFor } from '../tasks/select.js';
 import { EXIT } from './exit-codes.js';
 import { outputWidth, printJson, printResult, tellProblems } from './output.js';
 import { createProgress, type Progress } from './progress.js';
@@ -28,6 +28,9 @@ import {
   solverOption,
   threadsOfMachine,
 } from './run-arguments.js';
+
+/** Stands for every rider of the working folder. */
+const ALL = 'all';
 
 interface RankFlags {
   board?: string;
@@ -46,9 +49,9 @@ interface RankFlags {
 async function rankProfiles(profiles: string[], flags: RankFlags): Promise<void> {
   const planned = planFor(findPlaces(process.cwd()), {
     board: flags.board,
-    riders: flags.rider ?? [],
-    profiles,
-    scenarios: flags.scenarios ?? [],
+    riders: flags.rider?.includes(ALL) ? null : flags.rider,
+    profiles: profiles.length > 0 ? profiles : null,
+    scenarios: flags.scenarios ?? null,
     charges: flags.charge ?? [null],
     seeds: flags.seeds ?? [1],
     solver: flags.solver,

@@ -40,15 +40,18 @@ export function parseThreads(text: string): number {
   return wholeNumber(text, { least: 1, most: 256 });
 }
 
+/** A state of charge, %. */
+export function parseCharge(text: string): number {
+  const charge = Number(text);
+  if (text.trim() === '' || !(charge >= 1 && charge <= 100)) {
+    throw new InvalidArgumentError('Expected a state of charge from 1 to 100 %.');
+  }
+  return charge;
+}
+
 /** States of charge divided by commas, %. */
 export function parseCharges(text: string): number[] {
-  return text.split(',').map((part) => {
-    const charge = Number(part);
-    if (part.trim() === '' || !(charge >= 1 && charge <= 100)) {
-      throw new InvalidArgumentError('Expected states of charge from 1 to 100 %, divided by commas.');
-    }
-    return charge;
-  });
+  return text.split(',').map(parseCharge);
 }
 
 /** Weights such as `settling=3,overshoot=0`. */

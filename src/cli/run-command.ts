@@ -18,13 +18,16 @@ import { writeNewFile } from '../store/write-new-file.js';
 import { peakFacts, runOnce, runReport, type SingleRun } from '../tasks/run-once.js';
 import { DEFAULT_RIDER, planFor } from '../tasks/select.js';
 import { outputWidth, printJson, printRemark, printResult, tellProblems } from './output.js';
-import { drawingOptions, paintFor, parseCharges, parseSeed, solverOption } from './run-arguments.js';
+import { drawingOptions, paintFor, parseCharge, parseSeed, solverOption } from './run-arguments.js';
+
+/** Stands for the standard output in place of a file. */
+const STANDARD_OUTPUT = '-';
 
 interface RunFlags {
   board?: string;
   rider?: string;
   seed?: number;
-  charge?: number[];
+  charge?: number;
   solver: Solver;
   speedUnit: SpeedUnit;
   json?: true;
@@ -35,13 +38,21 @@ interface RunFlags {
   symbols: SymbolSet;
 }
 
-async function runProfile(profile: string, scenario: string, flags: RunFlags): Promise<void> {
+async function runProfile(
+  profile: string,
+  scenario: string,
+  flags: RunFlags,
+  command: Command,
+): Promise<void> {
+  if ([flags.json, flags.csv === STANDARD_OUTPUT, flags.svg === STANDARD_OUTPUT].filter(Boolean).length > 1) {
+    command.error('error: expected one thing for the standard output: --json, --csv - or --svg -');
+  }
   const planned = planFor(findPlaces(process.cwd()), {
     board: flags.board,
-    riders: flags.rider === undefined ? [] : [flags.rider],
+    riders: flags.rider === undefined ? undefined : [flags.rider],
     profiles: [profile],
     scenarios: [scenario],
-    charges: flags.charge?.slice(0, 1) ?? [null],
+    charges: [flags.charge ?? null],
     seeds: [flags.seed ?? 1],
     solver: flags.solver,
     weights: weightsWith(),
@@ -68,8 +79,6 @@ async function runProfile(profile: string, scenario: string, flags: RunFlags): P
     ...metricLines(run.metrics, { paint, width }),
   ]);
 }
-
-const STANDARD_OUTPUT = '-';
 
 /** Writes to a new file, or to the standard output for a hyphen. */
 async function write(path: string | undefined, text: () => string, { force }: RunFlags): Promise<void> {
@@ -123,7 +132,7 @@ export function addRunCommand(program: Command): void {
     .option('--board <name>', 'name or path of the board; left out: the first by name')
     .option('--rider <name>', `name or path of the rider; left out: ${DEFAULT_RIDER}`)
     .option('--seed <number>', 'seed of chance; left out: 1', parseSeed)
-    .option('--charge <percent>', "state of charge in place of the scenario's own", parseCharges)
+    .option('--charge <percent>', "state of charge in place of the scenario's own", parseCharge)
     .addOption(solverOption('reference'))
     .addOption(new Option('--speed-unit <unit>', 'unit of speeds').choices(SPEED_UNITS).default('km/h'))
     .option('--json', 'print rig, scenario, profile, metrics and the whole tape as JSON')

@@ -24,7 +24,7 @@ import * as at from './state.js';
 import { tyreForces } from './tyre.js';
 
 /** Spin at which rolling resistance has reached three quarters of its value, rad/s: the width of its tanh. */
-const ROLLING_WIDTH_RAD_PER_S = 0.5;
+export const ROLLING_WIDTH_RAD_PER_S = 0.5;
 
 /**
  * Fills `out` (DERIVE_SIZE) with the time derivative of `state` (STATE_SIZE) under `inputs` (INPUT_SIZE), and with

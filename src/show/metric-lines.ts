@@ -48,7 +48,7 @@ export function metricRows(metrics: Metrics): [string, string][] {
       'pitch rate above 3 Hz, rms',
       `${numberText(metrics.pitchRateActivityRadPerS * DEG_PER_RAD, 'angularRateDegPerS')} deg/s`,
     ],
-    ['movement of the request', `${numberText(metrics.commandActivityAPerS, 'currentA')} A/s`],
+    ['movement of the request', `${numberText(metrics.commandActivityAPerS, 'commandAPerS')} A/s`],
     ["rider's torque, rms", torqueText(metrics.riderTorqueRmsNm)],
     ['one foot light', timeText(metrics.oneFootLightS)],
     ['current, peak / rms', `${currentText(metrics.peakCurrentA)} / ${currentText(metrics.rmsCurrentA)}`],

@@ -17,6 +17,8 @@ export const DECIMALS = {
   torqueNm: 1,
   timeS: 2,
   timeMs: 0,
+  meanTimeS: 1,
+  commandAPerS: 0,
   distanceM: 1,
   accelerationMPerS2: 2,
   energyWh: 1,

@@ -106,7 +106,7 @@ function rowOf(
 /** A mean that holds runs which had not settled is a bound from below. */
 function settlingCell(settlingTimeS: number | null, notSettledCount: number): string {
   if (settlingTimeS === null) return '-';
-  return `${notSettledCount > 0 ? '> ' : ''}${numberText(settlingTimeS, 'currentA')} s`;
+  return `${notSettledCount > 0 ? '> ' : ''}${numberText(settlingTimeS, 'meanTimeS')} s`;
 }
 
 function legend({ scenarios }: RankView, { ascii }: RankTableOptions): string {

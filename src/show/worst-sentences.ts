@@ -42,7 +42,7 @@ const PHRASES: Readonly<Record<CostName, (metrics: Metrics) => string>> = {
   'pitch-rate-activity': ({ pitchRateActivityRadPerS }) =>
     `shivers at ${numberText(pitchRateActivityRadPerS * DEG_PER_RAD, 'angularRateDegPerS')} deg/s rms above 3 Hz`,
   'command-activity': ({ commandActivityAPerS }) =>
-    `the request moves by ${numberText(commandActivityAPerS, 'currentA')} A each second`,
+    `the request moves by ${numberText(commandActivityAPerS, 'commandAPerS')} A each second`,
   'rider-torque': ({ riderTorqueRmsNm }) => `the rider works with ${torqueText(riderTorqueRmsNm)} rms`,
   'feet-acceleration': ({ weightedFeetAccelerationMPerS2 }) =>
     `shakes the feet with ${numberText(weightedFeetAccelerationMPerS2, 'accelerationMPerS2')} m/s² (Wk)`,

@@ -19,6 +19,7 @@ import {
 import { ESTIMATED_PITCH } from '../control/estimator.js';
 import { ACTIVE_TORQUE, LAST_SPEED, LEAN_TRIM } from '../control/rider-feedback.js';
 import { CHARGE, MOTOR_CURRENT, MOTOR_SPEED, updatePack } from '../model/battery.js';
+import { ROLLING_WIDTH_RAD_PER_S } from '../model/derive.js';
 import { readGround } from '../model/ground.js';
 import type { Plant } from '../model/plant.js';
 import * as at from '../model/state.js';
@@ -83,7 +84,8 @@ function rollSteadily(
   const treadN = (weightN * slope - airN) / s;
   const loadN = (weightN + airN * slope) / s;
   const wheelRate = (speedMPerS * s) / plant.wheelRadiusM;
-  const rollingNm = inputs[at.ROLLING]! * loadN * plant.wheelRadiusM * Math.tanh(wheelRate / 0.5);
+  const rollingNm =
+    inputs[at.ROLLING]! * loadN * plant.wheelRadiusM * Math.tanh(wheelRate / ROLLING_WIDTH_RAD_PER_S);
   state[at.Z] = rates[at.ROAD_HEIGHT]! + plant.wheelRadiusM - (s * loadN) / plant.verticalStiffnessNPerM;
   state[at.X + at.RATE] = speedMPerS;
   state[at.Z + at.RATE] = speedMPerS * slope;

@@ -3,9 +3,9 @@
  */
 import { stringify } from 'yaml';
 import { describe, expect, it } from 'vitest';
-import { putFile } from '../store/temp-folder.js';
+import { putFile, tempFolder } from '../store/temp-folder.js';
 import { workingFolder } from '../store/working-folder.js';
-import { validProfile, validScenario } from '../quantity/valid-values.js';
+import { validBoard, validProfile, validRider, validScenario } from '../quantity/valid-values.js';
 import { runProgram } from './run-program.js';
 
 function folderWithTwo(): string {
@@ -102,7 +102,25 @@ describe('rank', () => {
     expect(err).toContain("'curb'");
   });
 
+  it('ranks for every rider when asked for all', () => {
+    const folder = folderWithTwo();
+    putFile(folder, 'profiles/riders/lee.yaml', stringify(validRider()));
+    const { riders } = JSON.parse(runProgram(folder, 'rank', 'slate', '--rider', 'all', '--json').out).rig;
+    expect(riders.map(({ name }: { name: string }) => name)).toEqual(['kim', 'lee']);
+  });
+
+  it('says what is missing in a folder without profiles', () => {
+    const folder = tempFolder();
+    putFile(folder, 'profiles/boards/pebble.yaml', stringify(validBoard()));
+    const { code, err } = runProgram(folder, 'rank');
+    expect(code).toBe(2);
+    expect(err).toMatch(/rider/);
+    expect(err).toMatch(/profile/);
+    expect(err).toMatch(/scenario/);
+  });
+
   it.each([
+    [['--board', 'all'], "'all'"],
     [['--seeds', '0'], 'whole number from 1'],
     [['--seeds', '2.5'], 'whole number from 1'],
     [['--charge', '0'], 'from 1 to 100'],

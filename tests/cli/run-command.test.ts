@@ -60,6 +60,19 @@ describe('run', () => {
     expect(readFileSync(join(folder, 'mine.svg'), 'utf8')).toContain('</svg>');
   });
 
+  it.each([
+    [['all', 'kerb'], "'all'"],
+    [['slate', 'all'], "'all'"],
+    [['slate', 'kerb', '--charge', '20,50'], 'from 1 to 100'],
+    [['slate', 'kerb', '--json', '--csv', '-'], 'one thing for the standard output'],
+    [['slate', 'kerb', '--seed', '-1'], 'whole number'],
+  ])('refuses %j', (given, says) => {
+    const { code, out, err } = runProgram(workingFolder(), 'run', ...given);
+    expect(code).toBe(2);
+    expect(out).toBe('');
+    expect(err).toContain(says);
+  });
+
   it('writes nothing when a name is wrong', () => {
     const folder = workingFolder();
     const before = allPaths(folder);

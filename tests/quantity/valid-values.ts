@@ -13,7 +13,7 @@ export function validBoard() {
     pack: {
       seriesCells: 15,
       cellResistanceMilliohm: 12,
-      cellCapacityAh: 4,
+      cellCapacityAh: 5,
       dischargeCurrentA: 40,
       chargeCurrentA: 20,
     },
