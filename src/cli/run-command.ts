@@ -108,7 +108,7 @@ function viewOf(run: SingleRun): RunView {
     facts: {
       ...peakFacts(run),
       bandRad: window.bandRad,
-      settlingTimeS: metrics.settlingTimeS,
+      settlingTimeS: metrics.kind === 'ride' ? undefined : metrics.settlingTimeS,
       peakCurrentA: metrics.peakCurrentA,
       saturationShare: metrics.saturationShare,
       bindingCeiling: mostBinding,

@@ -19,7 +19,7 @@ export interface RunFacts {
   peakPitchRad: number;
   peakAfterS: number;
   bandRad: number;
-  settlingTimeS: number | null;
+  settlingTimeS: number | null | undefined;
   peakCurrentA: number;
   saturationShare: number;
   bindingCeiling: Ceiling;
@@ -49,6 +49,7 @@ export function pitchSentence(facts: RunFacts, outcome: Outcome): string {
       ? `Pitch stays level after the ${event}`
       : `Pitch peaks ${peak} ${timeText(facts.peakAfterS)} after the ${event}`;
   if (outcome.kind !== 'upright') return `${start}; outcome: ${outcome.kind}.`;
+  if (facts.settlingTimeS === undefined) return `${start}.`;
   const band = angleText(facts.bandRad);
   if (facts.settlingTimeS === null) return `${start} and has not settled within ${band} of its end.`;
   return `${start} and stays within ${band} of its end after ${timeText(facts.settlingTimeS)}.`;

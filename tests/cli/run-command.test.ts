@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { stringify } from 'yaml';
 import { TAPE_COLUMNS } from '../../src/simulate/tape.js';
-import { validBoard } from '../quantity/valid-values.js';
+import { validBoard, validScenario } from '../quantity/valid-values.js';
 import { allPaths, putFile } from '../store/temp-folder.js';
 import { workingFolder } from '../store/working-folder.js';
 import { runProgram } from './run-program.js';
@@ -20,6 +20,16 @@ describe('run', () => {
     expect(out).toContain('overshoot of the step');
     expect(out).toContain('km/h');
     expect(out).not.toMatch(/NaN|undefined|Infinity/);
+  });
+
+  it('says nothing of settling where the scenario only rides', () => {
+    const folder = workingFolder();
+    const riding = { ...validScenario(), start: { speedKmPerH: 8 }, measure: { from: 'start', as: 'ride' } };
+    putFile(folder, 'scenarios/ride.yaml', stringify({ ...riding, road: [{ lengthM: 50 }] }));
+    const { out } = runProgram(folder, 'run', 'slate', 'ride');
+    expect(out).toContain('Pitch peaks');
+    expect(out).not.toMatch(/settled|settling|of its end/);
+    expect(runProgram(folder, 'run', 'slate', 'kerb').out).toMatch(/settling time/);
   });
 
   it('keeps to ASCII when asked', () => {
