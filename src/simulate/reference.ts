@@ -31,7 +31,7 @@ const { Solver } = createRequire(import.meta.url)('odex') as { Solver: new (size
 const CONVERGED = 0;
 
 /** Largest error of a step in every state, m, rad, m/s or rad/s, absolute plus relative. */
-export const REFERENCE_TOLERANCE = 1e-10;
+export const REFERENCE_TOLERANCE = 1e-12;
 
 /** Solves y' = f(x, y) from `xStart` to `xEnd` with the reference tolerance; undefined when it does not converge. */
 export function solveReference(

@@ -76,7 +76,7 @@ function rollSteadily(
   speedMPerS: number,
   { state, inputs, rates }: Moment,
 ): SteadyRolling {
-  readGround(road, 1e-6, rates);
+  readGround(road, 0, rates);
   const slope = rates[at.ROAD_SLOPE]!;
   const s = Math.sqrt(1 + slope * slope);
   const weightN = plant.totalMassKg * GRAVITY_M_PER_S2;

@@ -1,0 +1,227 @@
+"""How do whole rides go: sampled controller, late rider, pack and plant together, noise off?
+
+Reads cases.json, writes rides.json; every equation of motion comes from equations.py, nothing from the TypeScript.
+
+    /usr/bin/python3 ride.py [name...]            writes the file (all cases; with names only prints those)
+    /usr/bin/python3 ride.py --check [name...]    rides again; exits 1 when pitch or speed drifts by more than 1e-9
+
+A row stands for a tick, after everything of the tick but the integration to the next one.
+"""
+
+import json
+import math
+import sys
+import time
+from collections import deque
+from pathlib import Path
+
+sys.dont_write_bytecode = True  # leave no cache beside the sources
+
+import exact_json
+from balance import Balance
+from controller import Estimator, Law
+from electrics import CEILINGS, NONE, Electrics
+from equations import GRAVITY
+from plant import Plant, rig_numbers
+from road import Road
+from start import begin
+
+HERE = Path(__file__).parent
+CASES, RIDES = HERE / "cases.json", HERE / "rides.json"
+ROW_S = 0.01
+DRIFT = 1e-9
+DIGITS = 12  # significant ones in the rows: far more than any comparison asks for
+COLUMNS = (
+    "timeS pitchRad pitchRateRadPerS leanRad legLengthM positionM axleHeightM speedMPerS currentA requestedCurrentA "
+    "estimatedPitchRad setPointRad integralA bindingCeiling wheelLoadN packV chargeShare"
+).split()
+
+
+def speed_at(points, time_s):
+    """Speed wanted then [m/s]: straight between the points, constant outside."""
+    before = points[0]
+    for after in points:
+        if time_s < after["atS"]:
+            if after is before:
+                break
+            part = (time_s - before["atS"]) / (after["atS"] - before["atS"])
+            return (before["speedKmPerH"] + part * (after["speedKmPerH"] - before["speedKmPerH"])) / 3.6
+        before = after
+    return before["speedKmPerH"] / 3.6
+
+
+def active(spell, time_s):
+    return spell["atS"] - 1e-9 <= time_s < spell["atS"] + spell["forS"] - 1e-9
+
+
+def shove_at(shoves, time_s):
+    return float(sum(s["forwardN"] for s in shoves if active(s, time_s)))
+
+
+def nose_down_at(shifts, time_s):
+    """Torque with which the script pushes the nose down [Nm]."""
+    total = 0.0
+    for shift in shifts:
+        if active(shift, time_s):
+            turn = 2 * math.pi * shift["frequencyHz"] * (time_s - shift["atS"])
+            total += shift["noseDownNm"] * (math.sin(turn) if shift["frequencyHz"] > 0 else 1.0)
+    return total
+
+
+class Ride:
+    """One case, ticked to its end."""
+
+    def __init__(self, case):
+        self.scenario, board, profile = case["scenario"], case["board"], case["profile"]
+        self.rate_hz = board["controller"]["loopRateHz"]
+        self.dt = 1 / self.rate_hz
+        self.rig = rig_numbers(board, case["rider"])
+        self.road = Road(self.scenario["road"], self.rig["wheelRadiusM"])
+        self.plant = Plant(self.rig, self.road)
+        self.electrics = Electrics(board, profile["shaping"])
+        self.law = Law(profile, self.dt)
+        self.balance = Balance(case["rider"], self.rig, self.dt)
+        parts = {"electrics": self.electrics, "law": self.law, "balance": self.balance}
+        self.state, self.current, self.held = begin(case, self.rig, self.road, parts)
+        self.first_state = list(self.state)
+        self.charge = self.scenario["chargePercent"] / 100
+        self.estimator = Estimator(profile["shaping"], self.dt, self.state[3])
+        self.queue = deque([self.current] * board["controller"]["delayTicks"])
+        self.deck, self.lean_limit = board["deck"], math.radians(case["rider"]["balance"]["leanLimitDeg"])
+        self.rows, self.least_load, self.air_ticks, self.longest_air = [], math.inf, 0, 0
+        self.cut = dict.fromkeys(CEILINGS[1:], 0)
+        self.grip_ticks, self.least_clearance, self.most_lean = 0, math.inf, 0.0
+
+    def sense(self):
+        """Rates and wheel load now, inputs as held up to now; brings the shear back to what grip can hold."""
+        torque = self.electrics.torque_constant * self.current
+        rates, load = self.plant.derive(self.state, torque, self.held)
+        most = self.held[2] * load / self.rig["treadStiffnessNPerM"]
+        if abs(self.state[12]) > most:
+            self.state[12] = math.copysign(most, self.state[12])
+            self.grip_ticks += 1
+            rates, load = self.plant.derive(self.state, torque, self.held)
+        return rates, load
+
+    def tick(self, k, last):
+        """One turn of the loop, and the integration to the next tick unless it is the last one."""
+        now, row_ticks = k / self.rate_hz, round(ROW_S * self.rate_hz)
+        rates, load = self.sense()
+        x, z, _, theta, phi, leg, speed, _, psi_d, theta_d, phi_d, _, _ = self.state
+        upward = rates[7] + GRAVITY
+        self.estimator.step(
+            theta_d,
+            rates[6] * math.cos(theta) - upward * math.sin(theta),
+            rates[6] * math.sin(theta) + upward * math.cos(theta),
+        )
+        wheel_rate = psi_d - theta_d
+        open_volts = self.electrics.open_circuit(self.charge)
+        pack_current, pack_volts = self.electrics.load(open_volts, self.current, wheel_rate)
+        limits = self.electrics.ceilings(open_volts, wheel_rate)
+        request, cause = self.law.step(self.estimator.pitch, self.estimator.rate, limits)
+        self.law.headroom = self.electrics.headroom(request, limits)
+        self.queue.append(request)
+        followed = self.queue.popleft()
+        rider_torque = self.balance.step(
+            (phi, phi_d, speed),
+            speed_at(self.scenario["speeds"], now),
+            nose_down_at(self.scenario["shifts"], now),
+        )
+        self.held = (rider_torque, shove_at(self.scenario["shoves"], now)) + self.road.surface(x)
+        if k % row_ticks == 0:
+            estimate, law = self.estimator, self.law
+            row = [now, theta, theta_d, phi, leg, x, z, speed, self.current, request, estimate.pitch]
+            row += [law.set_point, law.integral, cause, load, pack_volts, self.charge]
+            self.rows.append([float(f"{value:.{DIGITS}g}") for value in row])
+        self.watch(load, cause, last)
+        if not last:
+            self.move(followed, pack_current)
+
+    def move(self, followed, pack_current):
+        """Integrates to the next tick; the current follows its request exactly."""
+        gap, lag, constant = self.current - followed, self.electrics.lag, self.electrics.torque_constant
+
+        def current_at(since):
+            return followed + (gap * math.exp(-since / lag) if lag > 0 else 0.0)
+
+        self.state = self.plant.advance(self.state, self.dt, lambda since: constant * current_at(since), self.held)
+        self.current = current_at(self.dt)
+        self.charge -= pack_current * self.dt / self.electrics.capacity
+
+    def watch(self, load, cause, last):
+        """Keeps what the summary of the ride is made of; ticks are counted up to the last but one."""
+        self.least_load = min(self.least_load, load)
+        x, z, theta = self.state[0], self.state[1], self.state[3]
+        for side in (1, -1):
+            reach, below = side * self.deck["reachM"], self.deck["tipBelowAxleM"]
+            tip_x = x + reach * math.cos(theta) - below * math.sin(theta)
+            tip_z = z - reach * math.sin(theta) - below * math.cos(theta)
+            self.least_clearance = min(self.least_clearance, tip_z - self.road.bare_height(tip_x))
+        self.most_lean = max(self.most_lean, abs(self.state[4]))
+        if last:
+            return
+        if cause != NONE:
+            self.cut[CEILINGS[cause]] += 1
+        self.air_ticks = self.air_ticks + 1 if load == 0 else 0
+        self.longest_air = max(self.longest_air, self.air_ticks)
+
+    def run(self):
+        ticks = round(self.scenario["durationS"] * self.rate_hz)
+        for k in range(ticks + 1):
+            self.tick(k, k == ticks)
+        return ticks
+
+
+def ride(case):
+    """The stored form of a case's ride."""
+    began = time.perf_counter()
+    one = Ride(case)
+    ticks = one.run()
+    upright = one.least_clearance > 0 and one.most_lean < one.lean_limit
+    result = {
+        "name": case["name"],
+        "end": "upright" if upright else "fell",
+        "ticks": ticks,
+        "leastWheelLoadN": one.least_load,
+        "longestInTheAirS": one.longest_air * one.dt,
+        "ticksCut": one.cut,
+        "ticksShearBroughtBack": one.grip_ticks,
+        "leastTipClearanceM": one.least_clearance,
+        "firstState": one.first_state,
+        "rows": one.rows,
+    }
+    summary = {k: v for k, v in result.items() if k not in ("name", "firstState", "rows")}
+    print(f"{case['name']}: {time.perf_counter() - began:.1f} s, {one.plant.evaluations} evaluations")
+    print(f"  {summary}", flush=True)
+    return result
+
+
+def drift(stored, fresh):
+    """Worst (pitch, speed) difference between two rides; infinite when their rows do not match."""
+    if stored is None or len(stored["rows"]) != len(fresh["rows"]):
+        return math.inf, math.inf
+    pairs = list(zip(stored["rows"], fresh["rows"]))
+    pitch, speed = COLUMNS.index("pitchRad"), COLUMNS.index("speedMPerS")
+    return tuple(max(abs(a[c] - b[c]) for a, b in pairs) for c in (pitch, speed))
+
+
+def main():
+    names = [word for word in sys.argv[1:] if not word.startswith("-")]
+    cases = json.loads(CASES.read_text(encoding="utf-8"))["cases"]
+    rides = [ride(case) for case in cases if not names or case["name"] in names]
+    if "--check" in sys.argv[1:]:
+        stored = {one["name"]: one for one in json.loads(RIDES.read_text(encoding="utf-8"))["rides"]}
+        worst = {one["name"]: drift(stored.get(one["name"]), one) for one in rides}
+        for name, (pitch, speed) in worst.items():
+            print(f"{name}: pitch within {pitch:.2g} rad, speed within {speed:.2g} m/s of what is stored")
+        return 1 if any(max(d) > DRIFT for d in worst.values()) else 0
+    if not names:
+        what = "Whole rides, noise off, made from cases.json by ride.py; do not edit"
+        whole = {"what": what, "columns": COLUMNS, "ceilings": list(CEILINGS), "rides": rides}
+        RIDES.write_text(exact_json.text(whole), encoding="utf-8")
+        print(f"wrote {RIDES.name}")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

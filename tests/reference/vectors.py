@@ -1,0 +1,76 @@
+"""What accelerations and Jacobians belong to given states of the rig?
+
+Evaluates the equations of equations.py with 50 digits from the exact binary values of the inputs and writes them,
+rounded to doubles, to vectors.json: single states on a plane road, and A, B about two operating points.
+
+    /usr/bin/python3 vectors.py            writes the file
+    /usr/bin/python3 vectors.py --check    computes it again; exits 1 and lists what differs
+
+The plane road has height `heightM` at x = 0; the path enveloped by a round tyre on it is
+h_c(x) = heightM + slope x + r (sqrt(1 + slope^2) - 1). The rate of u is r psi' - v_t, on the road and in the air.
+"""
+
+import json
+import sys
+from collections import Counter
+from pathlib import Path
+
+sys.dont_write_bytecode = True  # leave no cache beside the sources
+
+import mpmath as mp
+
+import equations as eq
+import exact_json
+import operating_points
+import states
+
+FILE = Path(__file__).with_name("vectors.json")
+STATE_ORDER = "x z psi theta phi l xRate zRate psiRate thetaRate phiRate lRate u".split()
+
+
+def everything():
+    cases, worst = states.single_states()
+    seen = Counter(f"{part} {what}" for case in cases for part, what in case["where"].items())
+    print(f"{len(cases)} states, worst left-over of Newton and Euler {mp.nstr(worst, 3)}; {dict(seen)}")
+    jacobian = operating_points.jacobians()
+    points = []
+    for name in operating_points.STEADY:
+        point, differ = operating_points.operating_point(name, jacobian)
+        print(f"{name}: A, B within {mp.nstr(differ, 3)} of central differences")
+        points.append(point)
+    return {
+        "what": "Rates of the state and Jacobians of the rig on a plane road; made by vectors.py, do not edit",
+        "gravityMPerS2": eq.GRAVITY,
+        "stateOrder": STATE_ORDER,
+        "columnsOfB": ["motorTorqueNm", "riderTorqueNm"],
+        "cases": cases,
+        "operatingPoints": points,
+    }
+
+
+def differences(stored, fresh, where=""):
+    """Places where two trees of JSON differ, as text."""
+    if isinstance(fresh, dict) and isinstance(stored, dict) and stored.keys() == fresh.keys():
+        return [d for key in fresh for d in differences(stored[key], fresh[key], f"{where}.{key}")]
+    if isinstance(fresh, list) and isinstance(stored, list) and len(stored) == len(fresh):
+        return [d for i, item in enumerate(fresh) for d in differences(stored[i], item, f"{where}[{i}]")]
+    return [] if stored == fresh else [f"{where.lstrip('.')}: stored {stored}, computed {fresh}"]
+
+
+def main():
+    fresh = exact_json.text(everything())
+    if "--check" not in sys.argv[1:]:
+        FILE.write_text(fresh, encoding="utf-8")
+        print(f"wrote {FILE.name}")
+        return 0
+    stored = FILE.read_text(encoding="utf-8")
+    if stored == fresh:
+        print(f"{FILE.name}: the same text")
+        return 0
+    found = differences(json.loads(stored), json.loads(fresh)) or ["the numbers agree, the layout does not"]
+    print(f"{FILE.name} has drifted:", *found[:50], sep="\n  ")
+    return 1
+
+
+if __name__ == "__main__":
+    sys.exit(main())
