@@ -76,6 +76,10 @@ describe('ceilings', () => {
     expect(limits(-5)).toMatchObject({ upper: 60, upperCause: 'brake', lower: -80, lowerCause: 'drive' });
   });
 
+  it('standing still counts as rolling forward', () => {
+    expect(limits(0)).toMatchObject({ upper: 80, upperCause: 'drive', lower: -60, lowerCause: 'brake' });
+  });
+
   it('pack out binds where the pack gives just its most, driving either way', () => {
     const ahead = limits(60);
     expect(ahead.upperCause).toBe('pack out');
@@ -91,6 +95,13 @@ describe('ceilings', () => {
     expect(packCurrent(ahead.lower + 0.5, 60)).toBeGreaterThan(-20);
     const back = limits(-60);
     expect(back).toMatchObject({ upperCause: 'pack in', upper: -ahead.lower });
+  });
+
+  it('pack in gives way to a brake ceiling that is nearer, braking either way', () => {
+    const law = { driveCurrentA: 80, brakeCurrentA: 5 };
+    expect(packCurrent(-5, 60)).toBeGreaterThan(-20);
+    expect(limits(60, { law })).toMatchObject({ lower: -5, lowerCause: 'brake' });
+    expect(limits(-60, { law })).toMatchObject({ upper: 5, upperCause: 'brake' });
   });
 
   it('voltage binds near the no-load speed: mod V = K_t w + i R, with the V that the pack has at that current', () => {
@@ -118,6 +129,9 @@ describe('ceilings', () => {
         }
         if (upperCause === 'voltage') expect(upper / most).toBeCloseTo(1, 2);
         else expect(upper).toBeLessThan(most * 1.0001);
+        const mirrored = limits(-speed, { plant, law });
+        expect(mirrored.lower).toBeCloseTo(-upper, 9);
+        expect(mirrored.lowerCause).toBe(upperCause);
       }
     }
   });

@@ -10,6 +10,7 @@ import {
   LOWER_CAUSE,
   LOWER_FULL,
   BRAKE_CEILING,
+  NO_CEILING,
   UPPER,
   UPPER_CAUSE,
   UPPER_FULL,
@@ -84,6 +85,16 @@ describe('proportional and rate', () => {
     expect(bench.memory[law.HEADROOM]).toBeCloseTo(45 / 60, 12);
   });
 
+  it('are not cut where they just meet a ceiling', () => {
+    for (const edgeA of [80, -60]) {
+      const bench = desk([0, 0]);
+      bench.memory[law.INTEGRAL] = edgeA;
+      expect(bench.tick(0)).toBe(edgeA);
+      expect(bench.memory[law.BINDING]).toBe(NO_CEILING);
+      expect(bench.memory[law.HEADROOM]).toBe(0);
+    }
+  });
+
   it('lower ceilings of a profile hold, higher ones do not raise those of the board', () => {
     expect(desk([1, 0], { driveCeilingA: 30, brakeCeilingA: 25 }).law.ceilings).toEqual({
       driveCurrentA: 30,
@@ -139,7 +150,10 @@ describe('shaping', () => {
 
   it('load feed-forward filters the request exactly: 1 - 1/e after one time constant', () => {
     const bench = desk([10, 0], { loadFeedForward: { filterTimeS: 0.5, currentShare: 0 } });
-    for (let tick = 0; tick <= 400; tick++) bench.tick(2);
+    for (let tick = 0; tick <= 400; tick++) {
+      bench.tick(2);
+      expect(bench.memory[law.LOAD]).toBeCloseTo(20 * (1 - Math.exp(-tick / 400)), 9);
+    }
     expect(bench.memory[law.LOAD]).toBeCloseTo(20 * (1 - Math.exp(-1)), 9);
   });
 
@@ -169,7 +183,31 @@ describe('shaping', () => {
   });
 });
 
+describe('without a headroom lift', () => {
+  it('the nose has nowhere to rise to, be there headroom or none', () => {
+    const bench = desk([10, 0]);
+    for (const headroom of [0, 0.5, 1]) {
+      bench.memory[law.HEADROOM] = headroom;
+      law.findLiftGoal(bench.law, bench.memory);
+      expect(bench.memory[law.LIFT_GOAL]).toBe(0);
+    }
+    bench.tick(50);
+    expect(bench.memory[law.HEADROOM]).toBe(0);
+    bench.tick(50);
+    expect(bench.memory[law.SET_POINT]).toBeCloseTo(0, 12);
+  });
+});
+
 describe('settled pitch', () => {
+  it('holds 16 A with P alone at 16 / 8 = 2 degrees, and with an integral that is wide enough at none', () => {
+    const alone = law.settledPitch(desk([8, 0.5]).law, 16);
+    expect(alone.integralA).toBe(0);
+    expect(alone.pitchRad / RAD).toBeCloseTo(2, 12);
+    const relieved = law.settledPitch(desk([8, 0.5, 20], { integralLimitA: 60 }).law, 16);
+    expect(relieved.integralA).toBe(16);
+    expect(relieved.pitchRad).toBe(0);
+  });
+
   const profiles = [
     [[8, 0.5], {}],
     [[8, 0.5], { progressiveStiffnessPerDeg: 0.3, restTrimNoseUpDeg: 1 }],

@@ -167,6 +167,15 @@ describe('pitch-rate activity', () => {
     expect(pitchRateActivityRadPerS({ ...jump, first: 808 })).toBeGreaterThan(0.1);
   });
 
+  it('begins at rest on a steady value also where the filter lets it through', () => {
+    const w = 2 * Math.PI * 5;
+    const lowPass = { numerator: [2, 0, 0], denominator: [1, 1 / w, 1 / w ** 2] } as const;
+    const section = matchedSection(lowPass, 800, [2, 20]);
+    const steady = sampled(() => 3, 1, 1 / 800);
+    expect(rootMeanSquareThrough([section], steady)).toBeCloseTo(6, 9);
+    expect(rootMeanSquareThrough([section, section], steady)).toBeCloseTo(12, 9);
+  });
+
   it('is 0 for an empty span', () => {
     expect(
       rootMeanSquareThrough([butterworthHighPass(3, 800)], { samples: [], first: 0, end: 0, tickS: 1 }),
@@ -175,11 +184,24 @@ describe('pitch-rate activity', () => {
 });
 
 describe('a matched section', () => {
+  it('is that of the fraction, however numerator and denominator are stretched together', () => {
+    const w = 2 * Math.PI * 12;
+    const plain = { numerator: [1.5, 0.5 / w, 0], denominator: [1, 1 / w, 1 / w ** 2] } as const;
+    const stretched = { numerator: [6, 2 / w, 0], denominator: [4, 4 / w, 4 / w ** 2] } as const;
+    const [expected, actual] = [plain, stretched].map((section) => matchedSection(section, 400, [8, 60]));
+    for (const name of ['b0', 'b1', 'b2', 'a1', 'a2'] as const) {
+      expect(actual![name]).toBeCloseTo(expected![name], 12);
+    }
+    expect(magnitude([actual!], 0, 400)).toBeCloseTo(1.5, 12);
+  });
+
   it('refuses anchors that no real section can meet', () => {
     const w = 2 * Math.PI * 10;
     const highPass = { numerator: [0, 0, 1 / w ** 2], denominator: [1, 1 / w, 1 / w ** 2] } as const;
     expect(() => matchedSection(highPass, 100, [10, 49])).not.toThrow();
     const damped = { ...highPass, denominator: [1, 1 / (0.6 * w), 1 / w ** 2] } as const;
-    expect(() => matchedSection(damped, 100, [5, 40])).toThrow('no matched section');
+    expect(() => matchedSection(damped, 100, [5, 40])).toThrow(
+      'no matched section at 100 Hz with anchors 5, 40 Hz',
+    );
   });
 });

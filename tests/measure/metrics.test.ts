@@ -45,9 +45,10 @@ describe('a step of the pitch', () => {
   // Levelling from 0.1 rad nose up to 0.02 rad nose down two seconds into the run; exact second-order response.
   const error = secondOrderError(0.4, 8);
   const tape = tapeOf(10, { pitchRad: (t) => (t < 2 ? -0.1 : 0.02 - 0.12 * error(t - 2)) });
-  const metrics = measureRun(tape, windowOf(2, 10, { kind: 'step', bandRad: 0.0024 }), UPRIGHT);
+  const measured = () => measureRun(tape, windowOf(2, 10, { kind: 'step', bandRad: 0.0024 }), UPRIGHT);
 
   it('has the textbook overshoot, rise and settling time', () => {
+    const metrics = measured();
     expect(metrics.overshootPercent).toBeCloseTo(25.383, 2);
     expect((metrics.riseTimeS ?? NaN) * 8).toBeCloseTo(1.4635, 3);
     expect(metrics.settlingTimeS).toBeCloseTo(exactSettlingTimeS(0.4, 8, 0.02), 4);
@@ -56,11 +57,13 @@ describe('a step of the pitch', () => {
   });
 
   it('has no rebound; the overshoot stands in the shared column', () => {
+    const metrics = measured();
     expect(metrics.reboundPercent).toBeNull();
     expect(overshootOrReboundPercent(metrics)).toBe(metrics.overshootPercent);
   });
 
   it('has its peaks counted from level', () => {
+    const metrics = measured();
     expect(metrics.peakNoseUpRad).toBeCloseTo(0.1, 10);
     expect(metrics.peakNoseDownRad).toBeCloseTo(0.02 + 0.12 * 0.25383, 5);
   });
@@ -68,7 +71,7 @@ describe('a step of the pitch', () => {
   it('smaller than the band is none', () => {
     const still = measureRun(tapeOf(4, { pitchRad: () => 0.05 }), windowOf(0, 4, { kind: 'step' }), UPRIGHT);
     expect(still).toMatchObject({ overshootPercent: 0, riseTimeS: null, settlingTimeS: 0, calm: true });
-    const small = tapeOf(4, { pitchRad: (t) => 0.009 * error(t) });
+    const small = tapeOf(4, { pitchRad: (t) => 0.05 + 0.009 * error(t) });
     const window = windowOf(0, 4, { kind: 'step' });
     expect(measureRun(small, window, UPRIGHT)).toMatchObject({ overshootPercent: 0, riseTimeS: null });
     expect(still).toMatchObject({ peakNoseUpRad: 0, peakNoseDownRad: 0.05 });
@@ -128,6 +131,20 @@ describe('a run that ended early', () => {
     expect(measureRun(still, window, { kind: 'rider off', atS: 3 }).calm).toBe(true);
   });
 
+  it('is not one that stayed up to the last tick, but a tape that stops short is', () => {
+    const still = tapeOf(3, {});
+    const upright = { kind: 'upright', atS: 3 - 1 / RATE_HZ } as const;
+    const calm = { calm: true, finalPitchRad: 0, settlingTimeS: 0 };
+    expect(measureRun(still, windowOf(0, 3, { kind: 'disturbance' }), upright)).toMatchObject(calm);
+    const unknown = { calm: false, finalPitchRad: null, settlingTimeS: null };
+    expect(measureRun(still, windowOf(0, 9, { kind: 'disturbance' }), UPRIGHT)).toMatchObject(unknown);
+  });
+
+  it('knows nothing of a window without rows, though the whole tape is there', () => {
+    const metrics = measureRun(tapeOf(3, {}), windowOf(3, 3, { kind: 'step' }), { kind: 'upright', atS: 3 });
+    expect(metrics).toMatchObject({ calm: false, finalPitchRad: null, windowS: 0, measuredS: 0 });
+  });
+
   it.each([
     ['before the window began', tape, windowOf(5, 9)],
     ['before the first row', tapeOf(0, {}), windowOf(0, 9)],
@@ -161,14 +178,16 @@ describe('a ride', () => {
     packV: (t) => 60 - t,
     packCurrentA: () => 10,
   });
-  const metrics = measureRun(tape, windowOf(0, 4), UPRIGHT);
+  const measured = () => measureRun(tape, windowOf(0, 4), UPRIGHT);
 
   it('has neither overshoot nor rebound nor settling', () => {
+    const metrics = measured();
     expect(metrics).toMatchObject({ overshootPercent: null, reboundPercent: null, settlingTimeS: null });
     expect(overshootOrReboundPercent(metrics)).toBeNull();
   });
 
   it('counts saturation: share, longest stretch over two ceilings in a row, by ceiling', () => {
+    const metrics = measured();
     expect(metrics.saturationShare).toBe(0.75 / 4);
     expect(metrics.longestSaturationS).toBe(0.5);
     expect(metrics.saturationByCeiling).toEqual({
@@ -182,15 +201,17 @@ describe('a ride', () => {
   });
 
   it('adds up the moves of the request a second', () => {
-    expect(metrics.commandActivityAPerS).toBeCloseTo(5 * RATE_HZ, 6);
+    expect(measured().commandActivityAPerS).toBeCloseTo(5 * RATE_HZ, 6);
   });
 
   it("weighs the rider's work", () => {
+    const metrics = measured();
     expect(metrics.riderTorqueRmsNm).toBeCloseTo(Math.sqrt((100 ** 2 + 3 * 50 ** 2) / 4), 10);
     expect(metrics.oneFootLightS).toBe(1);
   });
 
   it('reads current, energy and voltage', () => {
+    const metrics = measured();
     expect(metrics.peakCurrentA).toBe(40);
     expect(metrics.rmsCurrentA).toBeCloseTo(Math.sqrt((40 ** 2 + 30 ** 2) / 2), 10);
     // 10 A at 60 V - t over the 4 s less one tick between first and last row.
@@ -204,8 +225,8 @@ describe('a ride', () => {
       pitchRateRadPerS: (t) => 0.5 * Math.sin(2 * Math.PI * 30 * t),
       feetAccelerationMPerS2: (t) => 2 * Math.sin(2 * Math.PI * 5 * t),
     });
-    const measured = measureRun(shaking, windowOf(10, 20), UPRIGHT);
-    expect(measured.pitchRateActivityRadPerS).toBeCloseTo(0.5 / Math.SQRT2, 3);
-    expect(measured.weightedFeetAccelerationMPerS2).toBeCloseTo((2 * 1.039) / Math.SQRT2, 2);
+    const shaken = measureRun(shaking, windowOf(10, 20), UPRIGHT);
+    expect(shaken.pitchRateActivityRadPerS).toBeCloseTo(0.5 / Math.SQRT2, 3);
+    expect(shaken.weightedFeetAccelerationMPerS2).toBeCloseTo((2 * 1.039) / Math.SQRT2, 2);
   });
 });

@@ -45,6 +45,13 @@ describe('the score of a profile', () => {
     expect(scoreProfile(cells.slice(0, 1), only).worstCell?.key).toBe('dear');
   });
 
+  it('finds the worst cell by its fall, then by its cost, then by its key', () => {
+    const worst = (...cells: Cell[]) => scoreProfile(cells, only).worstCell?.key;
+    expect(worst(costing('a-dear', 40), cellOf('z-fell', CALM, true))).toBe('z-fell');
+    expect(worst(costing('a-cheap', 1), costing('z-dear', 5))).toBe('z-dear');
+    expect(worst(costing('z-dear', 5), costing('a-dear', 5))).toBe('a-dear');
+  });
+
   it('of no cells is nothing, not NaN', () => {
     expect(scoreProfile([])).toEqual({ failures: 0, score: 0, worstCell: null });
   });
@@ -135,6 +142,28 @@ describe('the order of profiles', () => {
     ]);
     const names = ['better', 'wide', 'narrow', 'a', 'ab', 'b', '\uffff', '\u{10000}', 'fell'];
     expect(order.map(({ name }) => name)).toEqual(names);
+  });
+
+  it('puts more margin first and a name before one that it begins, whatever came in first', () => {
+    const even = { failures: 0, score: 1 };
+    for (const [first, second] of [
+      [
+        { ...even, name: 'wide', margin: 0.5 },
+        { ...even, name: 'narrow', margin: 0.2 },
+      ],
+      [
+        { ...even, name: 'z-known', margin: 0.2 },
+        { ...even, name: 'a-unknown' },
+      ],
+      [
+        { ...even, name: 'a' },
+        { ...even, name: 'a\u0000' },
+      ],
+    ] as const) {
+      const names = [first.name, second.name];
+      expect(rankProfiles([first, second]).map(({ name }) => name)).toEqual(names);
+      expect(rankProfiles([second, first]).map(({ name }) => name)).toEqual(names);
+    }
   });
 
   it('leaves the list it was given alone', () => {

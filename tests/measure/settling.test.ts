@@ -76,12 +76,25 @@ describe('final value and calm', () => {
     ).toBe(true);
   });
 
+  it('is calm while it just touches the band, and looks no further than its end', () => {
+    const touching = [0, 0, 0, 0, 0, 1, -1, 0, 1, -1, 50];
+    expect(endingOf({ ...spanOfSamples(touching), end: 10 }, 1)).toEqual({ finalValue: 0, calm: true });
+    expect(endingOf({ ...spanOfSamples(touching), end: 10 }, 0.999)?.calm).toBe(false);
+  });
+
   it('is unknown for an empty span', () => {
     expect(endingOf(EMPTY, 1)).toBeNull();
   });
 });
 
 describe('rise time and overshoot', () => {
+  it('rises from the first row where it begins at 10 %, to where it first meets 90 %, up and down', () => {
+    const samples = [0.1, 0.5, 0.9, 0.9, 0.9];
+    expect(riseTimeS(spanOfSamples(samples), { initial: 0, final: 1 })).toBeCloseTo(0.2, 12);
+    const downward = samples.map((y) => -y);
+    expect(riseTimeS(spanOfSamples(downward), { initial: 0, final: -1 })).toBeCloseTo(0.2, 12);
+  });
+
   it('have no rise without a step, or when 90 % is never reached', () => {
     expect(riseTimeS(spanOfSamples([1, 1]), { initial: 1, final: 1 })).toBeNull();
     expect(riseTimeS(spanOfSamples([0, 0.5, 0.8]), { initial: 0, final: 1 })).toBeNull();
@@ -127,6 +140,25 @@ describe('rebound', () => {
   it('passes over a kick that precedes the real answer', () => {
     const kickThenAnswer = [0, 0.6, 0, -1, -3, -1, 0.3, 1.5, 0.2, -0.1, 0, 0];
     expect(reboundPercent(spanOfSamples(kickThenAnswer), 0, 0.5)).toBeCloseTo(50, 10);
+  });
+
+  it('counts from the final value, on whichever side of zero the signal lives', () => {
+    expect(reboundPercent(spanOfSamples([10, 7, 10, 11, 10, 10]), 10, 0.5)).toBeCloseTo(100 / 3, 10);
+    expect(reboundPercent(spanOfSamples([-10, -7, -10, -11, -10, -10]), -10, 0.5)).toBeCloseTo(100 / 3, 10);
+  });
+
+  it('is that of the first swing back, not of a wider one later', () => {
+    expect(reboundPercent(spanOfSamples([1, -0.3, 0.5, -0.9, 0, 0]), 0, 0.5)).toBeCloseTo(30, 10);
+  });
+
+  it('takes for the first peak one of just half of the largest deviation, which makes 200 % at most', () => {
+    expect(reboundPercent(spanOfSamples([1, 0, -2, 0, 0, 0]), 0, 0.5)).toBeCloseTo(200, 10);
+    expect(reboundPercent(spanOfSamples([0.99, 0, -2, 0.4, 0, 0]), 0, 0.5)).toBeCloseTo(20, 10);
+  });
+
+  it('ends a swing past a fifth of the band on the other side, not on that line', () => {
+    expect(reboundPercent(spanOfSamples([0.8, -0.1, 1, -0.4, 0, 0]), 0, 0.5)).toBeCloseTo(40, 10);
+    expect(reboundPercent(spanOfSamples([1, -0.2, 0.1, -0.4, 0, 0]), 0, 0.5)).toBeCloseTo(40, 10);
   });
 
   it('is the same when the signal is turned over, moved and stretched, and lies between 0 and 200 %', () => {

@@ -72,6 +72,32 @@ describe('pack', () => {
     );
   });
 
+  it('shows the voltage of its charge, joined by straight lines, and of its ends beyond them', () => {
+    // The published cell: 2.5 V empty, 3.751 V at 50 %, 3.841 V at 60 %, 4.2 V full; 15 of them in series.
+    for (const [charge, cellV] of [
+      [0, 2.5],
+      [0.55, 3.796],
+      [0.505, 3.7555],
+      [1, 4.2],
+      [-0.1, 2.5],
+      [1.1, 4.2],
+    ] as const) {
+      const now = packAt(PLANT, { charge, currentA: 0, speed: 0 });
+      expect(now[OPEN_VOLTAGE]).toBeCloseTo(15 * cellV, 9);
+      expect(now[PACK_VOLTAGE]).toBe(now[OPEN_VOLTAGE]);
+    }
+  });
+
+  it('gives 1 % of 5 Ah, 180 C, in 36 s at 5 A, in one tick or in many', () => {
+    const pack = new Float64Array(PACK_SIZE);
+    pack[CHARGE] = 1;
+    pack[PACK_CURRENT] = 5;
+    drawCharge(PLANT, { tickS: 36 }, pack);
+    expect(pack[CHARGE]).toBeCloseTo(0.99, 12);
+    for (let tick = 0; tick < 72; tick++) drawCharge(PLANT, { tickS: 0.5 }, pack);
+    expect(pack[CHARGE]).toBeCloseTo(0.98, 12);
+  });
+
   it('empties by ampere seconds: an hour at its capacity in amperes takes all of it', () => {
     const pack = new Float64Array(PACK_SIZE);
     pack[CHARGE] = 1;

@@ -38,6 +38,7 @@ describe('current lag', () => {
     expect(lagDecay(0.0015, 0.0015)).toBeCloseTo(Math.exp(-1), 15);
     expect(lagDecay(0, 0.0015)).toBe(1);
     expect(lagDecay(0.001, 0)).toBe(0);
+    expect(lagDecay(0, 0)).toBe(0);
   });
 
   it('solves i = (request - i) / lag exactly (against odex)', () => {

@@ -68,6 +68,24 @@ describe('a tyre on a slope', () => {
   });
 });
 
+describe('a tyre that does not touch', () => {
+  it.each([
+    ['clear of the road', -0.01],
+    ['by a hair', -1e-9],
+    ['just meeting it', 0],
+  ])('%s bears nothing and drives nothing, however fast it comes down and spins', (_, squashM) => {
+    const { loadN, treadN, slide } = forces(0, {
+      ...squashed(0, squashM),
+      [at.Z + at.RATE]: -3,
+      [at.WHEEL + at.RATE]: 2 / r,
+      [at.TREAD]: 0.01,
+    });
+    expect(loadN).toBe(0);
+    expect(treadN).toBe(0);
+    expect(slide).toBeCloseTo(2, 12);
+  });
+});
+
 /** What `derive` leaves behind, with only a wheel load [N] in it. */
 function ratesWith(loadN: number): Float64Array {
   const rates = new Float64Array(at.DERIVE_SIZE);
@@ -88,6 +106,8 @@ describe('grip', () => {
     for (const [shear, left, released] of [
       [0.05, most, true],
       [-0.05, -most, true],
+      [most, most, false],
+      [-most, -most, false],
       [most / 2, most / 2, false],
       [-most / 2, -most / 2, false],
     ] as const) {
