@@ -48,7 +48,7 @@ function voltageAt(points: readonly OpenCircuitPoint[], percent: number): number
     if (point.chargePercent >= percent) {
       const span = point.chargePercent - below.chargePercent;
       const share = span > 0 ? (percent - below.chargePercent) / span : 1;
-      return percent < below.chargePercent ? below.cellV : below.cellV + share * (point.cellV - below.cellV);
+      return below.cellV + share * (point.cellV - below.cellV);
     }
     below = point;
   }
