@@ -148,6 +148,15 @@ describe('shaping', () => {
     expect(bench.tick(4, 4)).toBeCloseTo(11, 12);
   });
 
+  it('the engage ramp leaves the load of the feed-forward whole: it is no gain', () => {
+    const bench = desk([10, 0], { loadFeedForward: { filterTimeS: 0.5, currentShare: 0.5 } });
+    for (const ramp of [0, 0.25, 1]) {
+      bench.memory[law.RAMP] = ramp;
+      bench.memory[law.LOAD] = bench.memory[law.REQUESTED] = 20;
+      expect(bench.tick(2)).toBeCloseTo(ramp * 20 + 0.5 * 20, 12);
+    }
+  });
+
   it('load feed-forward filters the request exactly: 1 - 1/e after one time constant', () => {
     const bench = desk([10, 0], { loadFeedForward: { filterTimeS: 0.5, currentShare: 0 } });
     for (let tick = 0; tick <= 400; tick++) {

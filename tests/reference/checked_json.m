@@ -66,16 +66,17 @@ function count = report_drift (now, stored, path, tolerance)
   count = 0;
   if (isstruct (now) && isstruct (stored))
     for [value, name] = now
+      allowed = tolerance;
       if (strcmp (name, "iterated"))
-        tolerance = 1e-6;
+        allowed = 1e-6;
       elseif (strcmp (name, "sensitivityAtRadPerS"))
-        tolerance = 1e-3;
+        allowed = 1e-3;
       endif
       if (! isfield (stored, name))
         printf ("%s.%s is not in the file\n", path, name);
         count += 1;
       else
-        count += report_drift (value, stored.(name), [path, ".", name], tolerance);
+        count += report_drift (value, stored.(name), [path, ".", name], allowed);
       endif
     endfor
     count += numel (setdiff (fieldnames (stored), fieldnames (now)));

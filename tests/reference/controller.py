@@ -41,7 +41,7 @@ class Law:
         self.current_share = feed["currentShare"] if feed else 0.0
         self.up_per_ampere = math.radians(feed["noseUpDegPerA"]) if feed else 0.0
         self.lifting = shaping.get("headroomLift")
-        self.load = self.integral = self.lift = self.request = 0.0
+        self.load = self.integral = self.lift = self.request = self.wanted = 0.0
         self.headroom = 1.0
         self.set_point = self.trim
 
@@ -87,6 +87,7 @@ class Law:
         if self.slew is not None:
             most = self.slew * self.dt
             wanted = min(self.request + most, max(self.request - most, asked))
+        self.wanted = wanted
         (upper, upper_cause), (lower, lower_cause), _, _ = limits
         cause = upper_cause if wanted > upper else lower_cause if wanted < lower else NONE
         self.request = min(upper, max(lower, wanted))

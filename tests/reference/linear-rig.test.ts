@@ -3,7 +3,8 @@
  * with rigid tyre and legs, written out in control.m; to first order an upright rig neither bounces nor squats, so the two
  * describe the same system once the tread is rigid. Octave sampled it and took the margins of the loop broken at the request for
  * current; the project has no margin tool yet, so the loop is only looked at where Octave found its crossings. And a
- * planar wheeled pendulum: K. Pathak, J. Franch, S. K. Agrawal, IEEE Trans. Robotics 21 (2005) 505 (from memory).
+ * planar wheeled pendulum: equations by K. Pathak, J. Franch, S. K. Agrawal, IEEE Trans. Robotics 21 (2005) 505 (from memory),
+ * parameters from public code, not from the paper.
  */
 import { Matrix } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
@@ -113,7 +114,7 @@ describe('the loop from request to what the gains answer', () => {
   });
 });
 
-describe('the planar wheeled pendulum, parameters as published (control.json, "wheeled")', () => {
+describe('the planar wheeled pendulum, parameters of public code (control.json, "wheeled")', () => {
   const { wheeled } = octave;
   const [mw, m, r, ground, motor] = [0.5313, 8.22, 0.101, 0.1, 0.1];
   const plant = deckAlone({

@@ -142,8 +142,8 @@ function found = textbook_carts ()
 endfunction
 
 function found = wheeled_pendulum ()
-  ## Planar wheeled pendulum, K. Pathak, J. Franch, S. K. Agrawal, IEEE Trans. Robotics 21 (2005) 505 (from memory), with a
-  ## public parameter set. States wheel angle, pitch and their rates; friction at the ground and in the motor.
+  ## Planar wheeled pendulum, K. Pathak, J. Franch, S. K. Agrawal, IEEE Trans. Robotics 21 (2005) 505 (equations, from memory), with
+  ## parameters of public code, not of the paper. States wheel angle, pitch and their rates; friction at the ground and in the motor.
   [mw, Iw, m, I, r, l, cw, cm, g] = deal (0.5313, 0.00273, 8.22, 0.57, 0.101, 0.49, 0.1, 0.1, 9.81);
   mass = [Iw + (mw + m) * r ^ 2, m * r * l; m * r * l, I + m * l ^ 2];
   A = [zeros(2), eye(2); mass \ [0, 0, -cw - cm, cm; 0, m * g * l, cm, -cm]];

@@ -55,7 +55,7 @@ class Plant:
         self.evaluations = 0
 
     def derive(self, state, torque, held, cell=None):
-        """(13 rates, load on the wheel) with a motor torque and the held (rider torque, shove, grip, rolling)."""
+        """(13 rates, (N, T, F_l, tau_c)) with a motor torque and the held (rider torque, shove, grip, rolling)."""
         self.evaluations += 1
         under = self.road.under(state[0], cell)
         inputs = (torque,) + held
@@ -66,7 +66,7 @@ class Plant:
         rates[:6] = state[6:12]
         rates[6:12] = accelerations
         rates[12] = out[42]
-        return rates, forces[0]
+        return rates, forces
 
     def advance(self, state, dt, torque_at, held):
         """The state after dt; torque_at(time since the tick) is the motor torque."""

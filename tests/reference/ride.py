@@ -3,9 +3,10 @@
 Reads cases.json, writes rides.json; every equation of motion comes from equations.py, nothing from the TypeScript.
 
     /usr/bin/python3 ride.py [name...]            writes the file (all cases; with names only prints those)
-    /usr/bin/python3 ride.py --check [name...]    rides again; exits 1 when pitch or speed drifts by more than 1e-9
+    /usr/bin/python3 ride.py --check [name...]    rides again; exits 1 when anything stored has drifted (drift.py)
 
-A row stands for a tick, after everything of the tick but the integration to the next one.
+A row stands for a tick, after everything of the tick but the integration to the next one; every column of the
+program's own tape is there. A ride that falls has no row for the tick at which it is found fallen.
 """
 
 import json
@@ -17,10 +18,12 @@ from pathlib import Path
 
 sys.dont_write_bytecode = True  # leave no cache beside the sources
 
+import drift
 import exact_json
 from balance import Balance
 from controller import Estimator, Law
 from electrics import CEILINGS, NONE, Electrics
+from ending import Ending
 from equations import GRAVITY
 from plant import Plant, rig_numbers
 from road import Road
@@ -28,12 +31,13 @@ from start import begin
 
 HERE = Path(__file__).parent
 CASES, RIDES = HERE / "cases.json", HERE / "rides.json"
-ROW_S = 0.01
-DRIFT = 1e-9
+ROW_S = 0.02
 DIGITS = 12  # significant ones in the rows: far more than any comparison asks for
 COLUMNS = (
-    "timeS pitchRad pitchRateRadPerS leanRad legLengthM positionM axleHeightM speedMPerS currentA requestedCurrentA "
-    "estimatedPitchRad setPointRad integralA bindingCeiling wheelLoadN packV chargeShare"
+    "timeS pitchRad pitchRateRadPerS leanRad leanRateRadPerS legLengthM positionM axleHeightM speedMPerS "
+    "wheelRateRadPerS estimatedPitchRad setPointRad askedCurrentA requestedCurrentA currentA upperCeilingA "
+    "lowerCeilingA bindingCeiling headroomShare packV packCurrentA chargeShare riderTorqueNm riderTorqueLimitNm "
+    "feetAccelerationMPerS2 wheelLoadN treadForceN integralA"
 ).split()
 
 
@@ -87,27 +91,28 @@ class Ride:
         self.charge = self.scenario["chargePercent"] / 100
         self.estimator = Estimator(profile["shaping"], self.dt, self.state[3])
         self.queue = deque([self.current] * board["controller"]["delayTicks"])
-        self.deck, self.lean_limit = board["deck"], math.radians(case["rider"]["balance"]["leanLimitDeg"])
+        self.ending = Ending(board["deck"], self.rig, math.radians(case["rider"]["balance"]["leanLimitDeg"]))
         self.rows, self.least_load, self.air_ticks, self.longest_air = [], math.inf, 0, 0
-        self.cut = dict.fromkeys(CEILINGS[1:], 0)
-        self.grip_ticks, self.least_clearance, self.most_lean = 0, math.inf, 0.0
+        self.cuts = [[NONE, 0]]  # which ceiling cut, and from which tick on
+        self.grip_ticks, self.least_clearance = 0, math.inf
 
     def sense(self):
-        """Rates and wheel load now, inputs as held up to now; brings the shear back to what grip can hold."""
+        """Rates and forces now, inputs as held up to now; brings the shear back to what grip can hold."""
         torque = self.electrics.torque_constant * self.current
-        rates, load = self.plant.derive(self.state, torque, self.held)
-        most = self.held[2] * load / self.rig["treadStiffnessNPerM"]
+        rates, forces = self.plant.derive(self.state, torque, self.held)
+        most = self.held[2] * forces[0] / self.rig["treadStiffnessNPerM"]
         if abs(self.state[12]) > most:
             self.state[12] = math.copysign(most, self.state[12])
             self.grip_ticks += 1
-            rates, load = self.plant.derive(self.state, torque, self.held)
-        return rates, load
+            rates, forces = self.plant.derive(self.state, torque, self.held)
+        return rates, forces
 
     def tick(self, k, last):
         """One turn of the loop, and the integration to the next tick unless it is the last one."""
         now, row_ticks = k / self.rate_hz, round(ROW_S * self.rate_hz)
-        rates, load = self.sense()
+        rates, (load, tread, legs, feet) = self.sense()
         x, z, _, theta, phi, leg, speed, _, psi_d, theta_d, phi_d, _, _ = self.state
+        ankle = self.rig["ankleAboveAxleM"]
         upward = rates[7] + GRAVITY
         self.estimator.step(
             theta_d,
@@ -129,11 +134,14 @@ class Ride:
         )
         self.held = (rider_torque, shove_at(self.scenario["shoves"], now)) + self.road.surface(x)
         if k % row_ticks == 0:
-            estimate, law = self.estimator, self.law
-            row = [now, theta, theta_d, phi, leg, x, z, speed, self.current, request, estimate.pitch]
-            row += [law.set_point, law.integral, cause, load, pack_volts, self.charge]
+            estimate, law, ((upper, _), (lower, _), _, _) = self.estimator, self.law, limits
+            row = [now, theta, theta_d, phi, phi_d, leg, x, z, speed, psi_d, estimate.pitch, law.set_point]
+            row += [law.wanted, request, self.current, upper, lower, cause, law.headroom, pack_volts, pack_current]
+            row += [self.charge, feet, legs * self.plant.half_stance]
+            row += [rates[7] - ankle * (rates[9] * math.sin(theta) + theta_d**2 * math.cos(theta))]
+            row += [load, tread, law.integral]
             self.rows.append([float(f"{value:.{DIGITS}g}") for value in row])
-        self.watch(load, cause, last)
+        self.watch(load, cause, k)
         if not last:
             self.move(followed, pack_current)
 
@@ -148,77 +156,70 @@ class Ride:
         self.current = current_at(self.dt)
         self.charge -= pack_current * self.dt / self.electrics.capacity
 
-    def watch(self, load, cause, last):
-        """Keeps what the summary of the ride is made of; ticks are counted up to the last but one."""
+    def watch(self, load, cause, k):
+        """Keeps what the summary of the ride is made of."""
         self.least_load = min(self.least_load, load)
-        x, z, theta = self.state[0], self.state[1], self.state[3]
-        for side in (1, -1):
-            reach, below = side * self.deck["reachM"], self.deck["tipBelowAxleM"]
-            tip_x = x + reach * math.cos(theta) - below * math.sin(theta)
-            tip_z = z - reach * math.sin(theta) - below * math.cos(theta)
-            self.least_clearance = min(self.least_clearance, tip_z - self.road.bare_height(tip_x))
-        self.most_lean = max(self.most_lean, abs(self.state[4]))
-        if last:
-            return
-        if cause != NONE:
-            self.cut[CEILINGS[cause]] += 1
+        if cause != self.cuts[-1][0]:
+            self.cuts.append([cause, k])
         self.air_ticks = self.air_ticks + 1 if load == 0 else 0
         self.longest_air = max(self.longest_air, self.air_ticks)
 
     def run(self):
+        """Rides to the end of the scenario or to a fall: how it ended, and the tick at which that was seen."""
         ticks = round(self.scenario["durationS"] * self.rate_hz)
         for k in range(ticks + 1):
             self.tick(k, k == ticks)
-        return ticks
+            end, clearance = self.ending.of(self.state, self.road)
+            self.least_clearance = min(self.least_clearance, clearance)
+            if end is not None and k < ticks:
+                return end, k + 1
+        return "upright", ticks
 
 
 def ride(case):
     """The stored form of a case's ride."""
     began = time.perf_counter()
     one = Ride(case)
-    ticks = one.run()
-    upright = one.least_clearance > 0 and one.most_lean < one.lean_limit
+    end, tick = one.run()
     result = {
         "name": case["name"],
-        "end": "upright" if upright else "fell",
-        "ticks": ticks,
+        "end": end,
+        "endTick": tick,
         "leastWheelLoadN": one.least_load,
         "longestInTheAirS": one.longest_air * one.dt,
-        "ticksCut": one.cut,
         "ticksShearBroughtBack": one.grip_ticks,
         "leastTipClearanceM": one.least_clearance,
+        "cutsFromTick": one.cuts,
         "firstState": one.first_state,
         "rows": one.rows,
     }
-    summary = {k: v for k, v in result.items() if k not in ("name", "firstState", "rows")}
-    print(f"{case['name']}: {time.perf_counter() - began:.1f} s, {one.plant.evaluations} evaluations")
-    print(f"  {summary}", flush=True)
+    print(f"{case['name']}: {end} at tick {tick}, {time.perf_counter() - began:.1f} s", flush=True)
     return result
 
 
-def drift(stored, fresh):
-    """Worst (pitch, speed) difference between two rides; infinite when their rows do not match."""
-    if stored is None or len(stored["rows"]) != len(fresh["rows"]):
-        return math.inf, math.inf
-    pairs = list(zip(stored["rows"], fresh["rows"]))
-    pitch, speed = COLUMNS.index("pitchRad"), COLUMNS.index("speedMPerS")
-    return tuple(max(abs(a[c] - b[c]) for a, b in pairs) for c in (pitch, speed))
+def whole(rides):
+    """What the file holds, for these rides."""
+    what = "Whole rides, noise off, made from cases.json by ride.py; do not edit"
+    return {"what": what, "columns": list(COLUMNS), "ceilings": list(CEILINGS), "rides": rides}
 
 
 def main():
     names = [word for word in sys.argv[1:] if not word.startswith("-")]
     cases = json.loads(CASES.read_text(encoding="utf-8"))["cases"]
+    unknown = set(names) - {case["name"] for case in cases}
+    if unknown:
+        print(f"no case of the name {', '.join(sorted(unknown))}")
+        return 1
     rides = [ride(case) for case in cases if not names or case["name"] in names]
     if "--check" in sys.argv[1:]:
-        stored = {one["name"]: one for one in json.loads(RIDES.read_text(encoding="utf-8"))["rides"]}
-        worst = {one["name"]: drift(stored.get(one["name"]), one) for one in rides}
-        for name, (pitch, speed) in worst.items():
-            print(f"{name}: pitch within {pitch:.2g} rad, speed within {speed:.2g} m/s of what is stored")
-        return 1 if any(max(d) > DRIFT for d in worst.values()) else 0
+        stored = json.loads(RIDES.read_text(encoding="utf-8"))
+        if names:
+            stored["rides"] = [one for one in stored["rides"] if one["name"] in names]
+        found = drift.between(stored, whole(rides))
+        print("\n".join(found) if found else "rides.json: nothing has drifted")
+        return 1 if found else 0
     if not names:
-        what = "Whole rides, noise off, made from cases.json by ride.py; do not edit"
-        whole = {"what": what, "columns": COLUMNS, "ceilings": list(CEILINGS), "rides": rides}
-        RIDES.write_text(exact_json.text(whole), encoding="utf-8")
+        RIDES.write_text(exact_json.text(whole(rides)), encoding="utf-8")
         print(f"wrote {RIDES.name}")
     return 0
 

@@ -1,14 +1,16 @@
 /**
- * People who stand, as published, put through the project's own delayed rider loop on a floor that does not move
- * (fixed-floor.ts): the sampled loop must lose its balance where linear theory says (standing-theory.ts).
+ * People who stand, by published parameters, put through the project's own delayed rider loop on a floor that does not
+ * move (fixed-floor.ts): the sampled loop must lose its balance where linear theory says (standing-theory.ts). Of set A the
+ * activation, sensory weights and force feedback are left out, in theory and simulation alike.
  *
  * Set A: J. H. Pasma and others, Front. Comput. Neurosci. 11 (2017) 99, table 1 (PMC5664365; the title from memory; mass,
  * height and inertia there from Fonteyn 2010). Set C: research simulation, repository youssef92/Entrainment_Paradigm_Analysis,
  * SimulinkModel/Param_IP.m. Set D: public code with the comment "table I / Peterka 2002".
  *
  * The torque of a tick is held until the next, on average half a tick late. The rings therefore hold half a tick less than
- * the delay of theory; what remains is below 2e-6 s (measured: 8e-7 for A and 3e-7 for C, of order tick^2, the straight line
- * between two rows of the rings among it). Legs matter in second order of the lean only, 1e-12 at the lean used here.
+ * the delay of theory; what remains is below 2e-6 s (measured: 7e-7 for A and 5e-7 for C: of order tick^2, the straight
+ * line between two rows of the rings, what the bisection resolves). Legs matter in second order of the lean only, 1e-12 at
+ * the lean used here.
  */
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';

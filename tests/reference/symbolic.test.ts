@@ -1,6 +1,6 @@
 /**
  * Our equations of motion against equations.py: the same picture put through Lagrange's equations by a computer algebra
- * system, evaluated with 40 digits and rounded once (`vectors.json`, made by vectors.py).
+ * system, evaluated with 50 digits and rounded once (`vectors.json`, made by vectors.py).
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';

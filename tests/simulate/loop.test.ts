@@ -5,6 +5,7 @@
 import { describe, expect, it } from 'vitest';
 import { SENSED_LEAN, SENSED_LEAN_RATE, SENSED_SPEED } from '../../src/control/rider-feedback.js';
 import { controlLaw } from '../../src/control/law.js';
+import { GRIP, ROLLING } from '../../src/model/state.js';
 import { loopPlan, runTicks } from '../../src/simulate/loop.js';
 import { integratorFor, run, type RunOptions } from '../../src/simulate/run.js';
 import { startMoment } from '../../src/simulate/start.js';
@@ -114,6 +115,34 @@ describe('engage ramp', () => {
 
   it('leaves a board alone that already rides', () => {
     expect(columnOf(tapeOf({ takesOver: false }), 'askedCurrentA')[0]).toBeCloseTo(-60, 0);
+  });
+});
+
+describe('surface under the wheel', () => {
+  it('changes at a border on the way out, and back to what it was when the board rolls back over it', () => {
+    const trial = trialWith({
+      scenario: scenarioWith({
+        durationS: 4,
+        start: { speedKmPerH: 4 },
+        speeds: [{ atS: 0, speedKmPerH: -6 }],
+        road: [
+          { lengthM: 0.2, gripRatio: 0.7, rollingResistanceRatio: 0.01 },
+          { lengthM: 0.1, gripRatio: 0.6, rollingResistanceRatio: 0.04 },
+          { lengthM: 20, gripRatio: 0.5, rollingResistanceRatio: 0.02 },
+        ],
+      }),
+    });
+    const { plan, moment, tape } = openLoop(trial);
+    const met: number[] = [];
+    for (let tick = 0; tick < trial.script.tickCount; tick++) {
+      expect(runTicks(plan, moment, { tape, untilTick: tick + 1 })).toBeUndefined();
+      const x = tape.columns.positionM[tick]!;
+      const piece = x < 0.2 ? 0 : x < 0.2 + 0.1 ? 1 : 2;
+      expect(moment.inputs[GRIP]).toBe([0.7, 0.6, 0.5][piece]);
+      expect(moment.inputs[ROLLING]).toBe([0.01, 0.04, 0.02][piece]);
+      if (met.at(-1) !== piece) met.push(piece);
+    }
+    expect(met).toEqual([0, 1, 2, 1, 0]);
   });
 });
 
