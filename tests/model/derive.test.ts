@@ -4,6 +4,7 @@ import type { Plant } from '../../src/model/plant.js';
 import * as at from '../../src/model/state.js';
 import { chance, planeRoad, plantWith } from '../rigs.js';
 import { kaneAccelerations, type Loads } from './kane.js';
+import { drawBodies, drawRates } from './wide-draws.js';
 
 const COORDINATES = [at.X, at.Z, at.PITCH, at.LEAN, at.LEG];
 
@@ -18,17 +19,7 @@ interface Case {
 /** A rig, a slope and a state drawn wide: decks on their nose, leans of 60 deg, buckled legs, wheels in the air. */
 function drawCase(next: () => number): Case {
   const between = (low: number, high: number) => low + (high - low) * next();
-  const plant = plantWith({
-    deckForwardM: between(-0.2, 0.2),
-    deckAboveAxleM: between(-0.2, 0.2),
-    ankleAboveAxleM: between(-0.15, 0.3),
-    deckMassKg: between(1, 60),
-    deckInertiaKgM2: between(0.02, 10),
-    wheelMassKg: between(0.5, 40),
-    riderMassKg: between(20, 200),
-    riderInertiaKgM2: between(1, 60),
-    wheelInertiaKgM2: between(0.001, 2),
-  });
+  const plant = plantWith(drawBodies(between));
   const slope = between(-0.4, 0.4);
   const state = new Float64Array(at.STATE_SIZE);
   state[at.X] = between(-20, 20);
@@ -38,16 +29,7 @@ function drawCase(next: () => number): Case {
   state[at.LEAN] = between(-1, 1);
   state[at.LEG] = between(0.6, 1.05);
   state[at.TREAD] = between(-0.02, 0.02);
-  for (const [place, most] of [
-    [at.X, 12],
-    [at.Z, 2],
-    [at.WHEEL, 90],
-    [at.PITCH, 8],
-    [at.LEAN, 6],
-    [at.LEG, 3],
-  ] as const) {
-    state[place + at.RATE] = between(-most, most);
-  }
+  drawRates(state, between);
   const inputs = Float64Array.of(between(-60, 60), between(-150, 150), between(-300, 300), 0.65, 0.05);
   const out = new Float64Array(at.DERIVE_SIZE);
   derive(plant, planeRoad(slope), inputs, state, out);

@@ -6,7 +6,6 @@ Draws rigs by a seed, finds their limits as halving.py does, and writes them, ro
     /usr/bin/python3 ceilings.py --check    computes it again; exits 1 and lists what differs
 """
 
-import json
 import math
 import random
 import sys
@@ -17,7 +16,7 @@ sys.dont_write_bytecode = True  # leave no cache beside the sources
 
 import mpmath as mp
 
-import exact_json
+from drift import write_or_check
 from halving import Rig
 
 FILE = Path(__file__).with_name("ceilings.json")
@@ -137,35 +136,5 @@ def everything():
     }
 
 
-def differences(stored, fresh):
-    """Names of the parts that differ, and how many cases are stored."""
-    found = [f"{key}: differs" for key in fresh if not isinstance(fresh[key], list) and stored.get(key) != fresh[key]]
-    for key, rows in ((key, rows) for key, rows in fresh.items() if isinstance(rows, list)):
-        old = stored.get(key, [])
-        if len(old) != len(rows):
-            found.append(f"{key}: {len(old)} stored, {len(rows)} computed")
-        found += [f"{key}[{k}]: stored {a}, computed {b}" for k, (a, b) in enumerate(zip(old, rows)) if a != b]
-    return found
-
-
-def main():
-    fresh = exact_json.text(everything())
-    parsed = json.loads(fresh)  # a value that is no number would stop here
-    if "--check" not in sys.argv[1:]:
-        FILE.write_text(fresh, encoding="utf-8")
-        print(f"wrote {FILE.name}")
-        return 0
-    stored = FILE.read_text(encoding="utf-8")
-    if stored == fresh:
-        print(f"{FILE.name}: the same text")
-        return 0
-    try:
-        found = differences(json.loads(stored), parsed) or ["the numbers agree, the text does not"]
-    except (ValueError, AttributeError, TypeError) as broken:
-        found = [f"cannot be read: {broken}"]
-    print(f"{FILE.name} has drifted:", *found[:50], sep="\n  ")
-    return 1
-
-
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(write_or_check(FILE, everything()))

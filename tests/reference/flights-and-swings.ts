@@ -5,7 +5,7 @@
 import type { Plant } from '../../src/model/plant.js';
 import * as at from '../../src/model/state.js';
 import { plantWith } from '../rigs.js';
-import type { Start } from '../simulate/motions.js';
+import { THROWN, type Start } from '../simulate/motions.js';
 
 const GRAVITY = 9.80665;
 
@@ -18,20 +18,9 @@ export interface Motion {
   steps: 'its own' | 'ours';
 }
 
-const THROWN = {
-  [at.Z]: 40,
-  [at.PITCH]: -0.2,
-  [at.LEAN]: 0.15,
-  [at.LEG]: 0.9,
-  [at.X + at.RATE]: 3,
-  [at.Z + at.RATE]: 0.5,
-  [at.WHEEL + at.RATE]: 25,
-  [at.PITCH + at.RATE]: 1,
-  [at.LEAN + at.RATE]: -0.7,
-  [at.LEG + at.RATE]: 0.2,
-};
+const HIGH = { ...THROWN, [at.Z]: 40 };
 const TUMBLING = {
-  ...THROWN,
+  ...HIGH,
   [at.PITCH]: 0.4,
   [at.LEAN]: -0.3,
   [at.X + at.RATE]: -4,
@@ -39,7 +28,7 @@ const TUMBLING = {
   [at.LEAN + at.RATE]: -2,
   [at.LEG + at.RATE]: -1.5,
 };
-const EASED = { ...THROWN, [at.PITCH + at.RATE]: 0.3, [at.LEAN + at.RATE]: 0.2, [at.LEG + at.RATE]: -0.1 };
+const EASED = { ...HIGH, [at.PITCH + at.RATE]: 0.3, [at.LEAN + at.RATE]: 0.2, [at.LEG + at.RATE]: -0.1 };
 
 const STILL_AIR = { halfDragAreaKgPerM: 0 };
 const LOOSE_ANKLE = { passiveStiffnessNmPerRad: 0, passiveDampingNmSPerRad: 0 };
@@ -103,7 +92,7 @@ const swing = (plant: Plant, state: Start['state'], steps: Motion['steps'] = 'it
   steps,
 });
 
-const PARTING_DRIVEN = flight(PARTING, { state: THROWN, inputs: {}, currentA: 20 }, 'its own');
+const PARTING_DRIVEN = flight(PARTING, { state: HIGH, inputs: {}, currentA: 20 }, 'its own');
 const TOGETHER_DRIVEN = flight(
   TOGETHER,
   { state: EASED, currentA: 2, inputs: { [at.RIDER_TORQUE]: 5, [at.SHOVE]: -20 } },
@@ -112,7 +101,7 @@ const TOGETHER_DRIVEN = flight(
 const USUAL_FLIGHT = flight(USUAL, { state: TUMBLING, inputs: {} }, 'ours');
 const USUAL_DRIVEN = flight(
   USUAL,
-  { state: THROWN, currentA: 2, inputs: { [at.RIDER_TORQUE]: 5, [at.SHOVE]: 40 } },
+  { state: HIGH, currentA: 2, inputs: { [at.RIDER_TORQUE]: 5, [at.SHOVE]: 40 } },
   'ours',
 );
 const KEEL_UNDAMPED = swing({ ...KEEL, ...UNDAMPED }, AHEAD);
@@ -120,7 +109,7 @@ const FROM_FAR_UP = { ...AHEAD, [at.PITCH]: 2, [at.LEAN]: 0.1 };
 
 /** Two seconds each. */
 export const MOTIONS: Record<string, Motion> = {
-  'flight of deck and parting rider': flight(PARTING, { state: THROWN, inputs: {} }, 'its own'),
+  'flight of deck and parting rider': flight(PARTING, { state: HIGH, inputs: {} }, 'its own'),
   'flight of deck and parting rider, motor on': PARTING_DRIVEN,
   'flight on springs and dampers': flight(TOGETHER, { state: EASED, inputs: {} }, 'its own'),
   'flight on springs and dampers with motor, rider and shove': TOGETHER_DRIVEN,

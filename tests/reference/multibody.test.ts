@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { derive } from '../../src/model/derive.js';
 import type { Plant } from '../../src/model/plant.js';
 import * as at from '../../src/model/state.js';
+import { drawBodies, drawRates, type Between } from '../model/wide-draws.js';
 import { chance, planeRoad, plantWith } from '../rigs.js';
 import { multibodyOf, startEngine, type Found, type Multibody, type RoadForces } from './multibody.js';
 
@@ -16,20 +17,10 @@ const GRAVITY = 9.80665;
 const ROLLING_RATIO = 0.05;
 const NAMES = ['x', 'z', 'wheel', 'pitch', 'lean', 'leg'];
 
-type Between = (low: number, high: number) => number;
-
 function drawPlant(between: Between): Plant {
   return plantWith({
     wheelRadiusM: between(0.08, 0.25),
-    deckForwardM: between(-0.2, 0.2),
-    deckAboveAxleM: between(-0.2, 0.2),
-    ankleAboveAxleM: between(-0.15, 0.3),
-    deckMassKg: between(1, 60),
-    deckInertiaKgM2: between(0.02, 10),
-    wheelMassKg: between(0.5, 40),
-    wheelInertiaKgM2: between(0.001, 2),
-    riderMassKg: between(20, 200),
-    riderInertiaKgM2: between(1, 60),
+    ...drawBodies(between),
     legLengthM: between(0.7, 1.1),
     legStiffnessNPerM: between(0, 40_000),
     legDampingNSPerM: between(0, 3000),
@@ -49,16 +40,7 @@ function drawState(between: Between, anyAngle: boolean): Float64Array {
   state[at.LEAN] = anyAngle ? between(-Math.PI, Math.PI) : between(-1, 1);
   state[at.LEG] = between(0.6, 1.05);
   state[at.TREAD] = between(-0.02, 0.02);
-  for (const [place, most] of [
-    [at.X, 12],
-    [at.Z, 2],
-    [at.WHEEL, 90],
-    [at.PITCH, 8],
-    [at.LEAN, 6],
-    [at.LEG, 3],
-  ] as const) {
-    state[place + at.RATE] = between(-most, most);
-  }
+  drawRates(state, between);
   return state;
 }
 

@@ -19,7 +19,6 @@ from pathlib import Path
 sys.dont_write_bytecode = True  # leave no cache beside the sources
 
 import drift
-import exact_json
 from balance import Balance
 from controller import Estimator, Law
 from electrics import CEILINGS, NONE, Electrics
@@ -32,6 +31,7 @@ from start import begin
 HERE = Path(__file__).parent
 CASES, RIDES = HERE / "cases.json", HERE / "rides.json"
 ROW_S = 0.02
+DRIFT = 1e-9
 DIGITS = 12  # significant ones in the rows: far more than any comparison asks for
 COLUMNS = (
     "timeS pitchRad pitchRateRadPerS leanRad leanRateRadPerS legLengthM positionM axleHeightM speedMPerS "
@@ -211,17 +211,14 @@ def main():
         print(f"no case of the name {', '.join(sorted(unknown))}")
         return 1
     rides = [ride(case) for case in cases if not names or case["name"] in names]
-    if "--check" in sys.argv[1:]:
-        stored = json.loads(RIDES.read_text(encoding="utf-8"))
-        if names:
-            stored["rides"] = [one for one in stored["rides"] if one["name"] in names]
-        found = drift.between(stored, whole(rides))
-        print("\n".join(found) if found else "rides.json: nothing has drifted")
-        return 1 if found else 0
-    if not names:
-        RIDES.write_text(exact_json.text(whole(rides)), encoding="utf-8")
-        print(f"wrote {RIDES.name}")
-    return 0
+    if names and "--check" not in sys.argv[1:]:
+        return 0
+    return drift.write_or_check(RIDES, whole(rides), DRIFT, lambda stored: only(stored, names))
+
+
+def only(stored, names):
+    """What is stored, of the named rides alone where there are names."""
+    return {**stored, "rides": [one for one in stored["rides"] if not names or one["name"] in names]}
 
 
 if __name__ == "__main__":

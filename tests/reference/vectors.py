@@ -10,7 +10,6 @@ The plane road has height `heightM` at x = 0; the path enveloped by a round tyre
 h_c(x) = heightM + slope x + r (sqrt(1 + slope^2) - 1). The rate of u is r psi' - v_t, on the road and in the air.
 """
 
-import json
 import sys
 from collections import Counter
 from pathlib import Path
@@ -20,9 +19,9 @@ sys.dont_write_bytecode = True  # leave no cache beside the sources
 import mpmath as mp
 
 import equations as eq
-import exact_json
 import operating_points
 import states
+from drift import write_or_check
 
 FILE = Path(__file__).with_name("vectors.json")
 STATE_ORDER = "x z psi theta phi l xRate zRate psiRate thetaRate phiRate lRate u".split()
@@ -48,29 +47,5 @@ def everything():
     }
 
 
-def differences(stored, fresh, where=""):
-    """Places where two trees of JSON differ, as text."""
-    if isinstance(fresh, dict) and isinstance(stored, dict) and stored.keys() == fresh.keys():
-        return [d for key in fresh for d in differences(stored[key], fresh[key], f"{where}.{key}")]
-    if isinstance(fresh, list) and isinstance(stored, list) and len(stored) == len(fresh):
-        return [d for i, item in enumerate(fresh) for d in differences(stored[i], item, f"{where}[{i}]")]
-    return [] if stored == fresh else [f"{where.lstrip('.')}: stored {stored}, computed {fresh}"]
-
-
-def main():
-    fresh = exact_json.text(everything())
-    if "--check" not in sys.argv[1:]:
-        FILE.write_text(fresh, encoding="utf-8")
-        print(f"wrote {FILE.name}")
-        return 0
-    stored = FILE.read_text(encoding="utf-8")
-    if stored == fresh:
-        print(f"{FILE.name}: the same text")
-        return 0
-    found = differences(json.loads(stored), json.loads(fresh)) or ["the numbers agree, the layout does not"]
-    print(f"{FILE.name} has drifted:", *found[:50], sep="\n  ")
-    return 1
-
-
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(write_or_check(FILE, everything()))

@@ -8,7 +8,7 @@ import * as at from '../../src/model/state.js';
 import { fixedStep } from '../../src/simulate/fixed-step.js';
 import { referenceStep } from '../../src/simulate/reference.js';
 import { largest, LOSSLESS, planeRoad, plantWith } from '../rigs.js';
-import { exactly, gap, letGo, quickly, wholeOf, type Start } from './motions.js';
+import { exactly, gap, letGo, quickly, THROWN, wholeOf, type Start } from './motions.js';
 
 const GRAVITY = 9.80665;
 const STICKY = { [at.GRIP]: 1000 };
@@ -38,18 +38,7 @@ function rollingStart(slope: number): Start {
 const AIRBORNE: Start = {
   currentA: 20,
   inputs: { [at.RIDER_TORQUE]: 30, [at.GRIP]: 0.65, [at.ROLLING]: 0.02 },
-  state: {
-    [at.Z]: 8,
-    [at.PITCH]: -0.2,
-    [at.LEAN]: 0.15,
-    [at.LEG]: 0.9,
-    [at.X + at.RATE]: 3,
-    [at.Z + at.RATE]: 0.5,
-    [at.WHEEL + at.RATE]: 25,
-    [at.PITCH + at.RATE]: 1,
-    [at.LEAN + at.RATE]: -0.7,
-    [at.LEG + at.RATE]: 0.2,
-  },
+  state: { ...THROWN, [at.Z]: 8 },
 };
 
 describe('energy with no loss and no drive', () => {

@@ -15,6 +15,19 @@ export interface Start {
   inputs: Record<number, number>;
 }
 
+/** A rig thrown up with everything turning, its height left to the test. */
+export const THROWN = {
+  [at.PITCH]: -0.2,
+  [at.LEAN]: 0.15,
+  [at.LEG]: 0.9,
+  [at.X + at.RATE]: 3,
+  [at.Z + at.RATE]: 0.5,
+  [at.WHEEL + at.RATE]: 25,
+  [at.PITCH + at.RATE]: 1,
+  [at.LEAN + at.RATE]: -0.7,
+  [at.LEG + at.RATE]: 0.2,
+};
+
 /** States after every tick [s] of a plant that is let go for a time [s] with its inputs held. */
 export function letGo(
   integrator: Integrator,
