@@ -1,21 +1,27 @@
 /**
  * The command `rank`: which profile to try first on this rig, and why not the others?
  */
-import type { Command } from 'commander';
+import { existsSync } from 'node:fs';
+import { dirname } from 'node:path';
+import { Option, type Command } from 'commander';
+import { ROW_ORDERS, type RowColumn, type RowOrder } from '../measure/row-order.js';
 import { COST_NAMES, weightsWith, type Weights } from '../measure/scales.js';
-import type { ColourFlag } from '../show/colour.js';
-import type { SymbolSet } from '../show/glyphs.js';
+import type { Problem } from '../quantity/problem.js';
 import { checkLine } from '../show/check-line.js';
+import { createPaint } from '../show/colour.js';
 import { numberText } from '../show/quantities.js';
-import { rankLines } from '../show/rank-table.js';
+import { rankCsv } from '../show/rank-csv.js';
+import { rankLines, type RankTableOptions } from '../show/rank-table.js';
 import type { Solver } from '../simulate/run.js';
-import { findPlaces } from '../store/places.js';
+import { findPlaces, isFolder } from '../store/places.js';
+import { fileProblem } from '../store/system-fault.js';
+import { writeNewFile } from '../store/write-new-file.js';
 import { rank } from '../tasks/rank.js';
-import { rankReport } from '../tasks/rank-report.js';
+import { rankReport, rankView, type RankResult } from '../tasks/rank-report.js';
 import { checkAgainstReference } from '../tasks/reference-check.js';
 import { DEFAULT_RIDER, planFor } from '../tasks/select.js';
 import { EXIT } from './exit-codes.js';
-import { outputWidth, printJson, printResult, tellProblems } from './output.js';
+import { outputWidth, printJson, printRemark, printResult, tellProblems } from './output.js';
 import { createProgress, type Progress } from './progress.js';
 import {
   drawingOptions,
@@ -27,12 +33,18 @@ import {
   parseWeights,
   solverOption,
   threadsOfMachine,
+  type DrawingFlags,
 } from './run-arguments.js';
 
 /** Stands for every rider of the working folder. */
 const ALL = 'all';
 
-interface RankFlags {
+/** Stands for the standard output in place of a file. */
+const STANDARD_OUTPUT = '-';
+
+const PLAIN = createPaint('none');
+
+interface RankFlags extends DrawingFlags {
   board?: string;
   rider?: string[];
   scenarios?: string[];
@@ -41,13 +53,15 @@ interface RankFlags {
   weights?: Weights;
   solver: Solver;
   workers?: number;
+  sort: RowColumn;
+  reverse?: true;
   json?: true;
-  color: ColourFlag;
-  symbols: SymbolSet;
+  csv?: string;
+  force?: true;
 }
 
-async function rankProfiles(profiles: string[], flags: RankFlags): Promise<void> {
-  const planned = planFor(findPlaces(process.cwd()), {
+function planFrom(profiles: readonly string[], flags: RankFlags) {
+  return planFor(findPlaces(process.cwd()), {
     board: flags.board,
     riders: flags.rider?.includes(ALL) ? null : flags.rider,
     profiles: profiles.length > 0 ? profiles : null,
@@ -57,11 +71,29 @@ async function rankProfiles(profiles: string[], flags: RankFlags): Promise<void>
     solver: flags.solver,
     weights: flags.weights ?? weightsWith(),
   });
-  if (!planned.ok) {
-    tellProblems(planned.faults);
+}
+
+/** What already speaks against the CSV file, told before anything is computed. */
+function csvProblems({ csv, force }: RankFlags): Problem[] {
+  if (csv === undefined || csv === STANDARD_OUTPUT) return [];
+  const folder = dirname(csv);
+  if (!isFolder(folder)) return [fileProblem(csv, 'a path in a folder that exists', `no folder ${folder}`)];
+  if (force || !existsSync(csv)) return [];
+  return [fileProblem(csv, 'a new file, or --force to replace one', 'a file that is there already')];
+}
+
+async function rankProfiles(profiles: string[], flags: RankFlags, command: Command): Promise<void> {
+  if (flags.json && flags.csv === STANDARD_OUTPUT) {
+    command.error('error: expected one thing for the standard output: --json or --csv -');
+  }
+  const planned = planFrom(profiles, flags);
+  const problems = csvProblems(flags);
+  if (!planned.ok || problems.length > 0) {
+    tellProblems([...(planned.ok ? [] : planned.faults), ...problems]);
     return;
   }
   const plan = planned.value;
+  const order: RowOrder = { by: flags.sort, reversed: flags.reverse === true };
   const threads = flags.workers ?? threadsOfMachine();
   const progress = createProgress(process.stderr);
   const ranked = await rank(plan, {
@@ -71,30 +103,43 @@ async function rankProfiles(profiles: string[], flags: RankFlags): Promise<void>
     onCells: notes(progress, 'runs'),
   });
   progress.clear();
-  const paint = paintFor(flags.color);
-  const ascii = flags.symbols === 'ascii';
-  if (!flags.json) {
-    const view = {
-      board: plan.board.name,
-      riders: plan.riders.map(({ name }) => name),
-      seedCount: plan.seeds.length,
-      scenarios: plan.scenarios.map(({ name }) => name),
-      weights: plan.weights,
-      profiles: ranked,
-    };
-    printResult([...rankLines(view, { width: outputWidth(), ascii, paint }), '']);
-  }
+  await printRanking({ plan, ranked, order }, flags);
+  const onCells = notes(progress, 'runs again with odex');
   const check =
-    plan.solver === 'reference'
-      ? null
-      : await checkAgainstReference(plan, ranked, {
-          threads,
-          onCells: notes(progress, 'runs again with odex'),
-        });
+    plan.solver === 'reference' ? null : await checkAgainstReference(plan, ranked, { threads, onCells });
   progress.clear();
-  if (flags.json) printJson(rankReport(plan, ranked, check));
-  else printResult(checkLine(check, { width: outputWidth(), ascii, paint }));
-  if (check !== null && !check.agrees) process.exitCode = EXIT.requirementNotMet;
+  printCheck({ plan, ranked, check, order }, flags);
+}
+
+/** Prints and writes what is known before the check. */
+async function printRanking(result: Omit<RankResult, 'check'>, flags: RankFlags): Promise<void> {
+  const view = rankView(result);
+  if (!flags.json && flags.csv !== STANDARD_OUTPUT) {
+    printResult([...rankLines(view, tableOptions(flags)), '']);
+  }
+  if (flags.csv === undefined) return;
+  const text = rankCsv({ ...view, order: result.order });
+  if (flags.csv === STANDARD_OUTPUT) {
+    process.stdout.write(text);
+    return;
+  }
+  const written = await writeNewFile(flags.csv, text, { force: flags.force === true });
+  if (written.ok) printRemark([`wrote ${written.value}`]);
+  else tellProblems(written.faults);
+}
+
+/** Prints the check beside the table, or with everything else as JSON, or as a remark beside CSV. */
+function printCheck(result: RankResult, flags: RankFlags): void {
+  const { check } = result;
+  if (flags.json) printJson(rankReport(result));
+  else if (flags.csv === STANDARD_OUTPUT)
+    printRemark(checkLine(check, { ...tableOptions(flags), paint: PLAIN }));
+  else printResult(checkLine(check, tableOptions(flags)));
+  if (check !== null && !check.agrees) process.exitCode ??= EXIT.requirementNotMet;
+}
+
+function tableOptions(flags: RankFlags): RankTableOptions {
+  return { width: outputWidth(), ascii: flags.symbols === 'ascii', paint: paintFor(flags) };
 }
 
 function notes(progress: Progress, what: string): (done: number, all: number) => void {
@@ -108,7 +153,7 @@ function notes(progress: Progress, what: string): (done: number, all: number) =>
 
 /** Adds `rank [profile...]` to the program. */
 export function addRankCommand(program: Command): void {
-  const { colour, symbols } = drawingOptions();
+  const { colour, background, symbols } = drawingOptions();
   program
     .command('rank')
     .summary('run profiles over scenarios and print the ranked table')
@@ -134,8 +179,17 @@ export function addRankCommand(program: Command): void {
     .option('--weights <list>', `weights such as settling=3, of ${COST_NAMES.join(', ')}`, parseWeights)
     .addOption(solverOption('fixed'))
     .option('--workers <count>', 'threads to compute with; left out: one for each core', parseThreads)
+    .addOption(
+      new Option('--sort <column>', 'column that the rows are in the order of')
+        .choices(ROW_ORDERS)
+        .default('rank'),
+    )
+    .option('--reverse', 'the rows the other way round')
     .option('--json', 'print the result as JSON')
+    .option('--csv <file>', 'write the rows as CSV; - for the standard output')
+    .option('--force', 'replace a file that is there already')
     .addOption(colour)
+    .addOption(background)
     .addOption(symbols)
     .addHelpText('before', 'Example: underfoot rank --rider light,heavy --seeds 3\n')
     .action(rankProfiles);

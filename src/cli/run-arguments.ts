@@ -6,8 +6,17 @@ import { availableParallelism } from 'node:os';
 import { InvalidArgumentError, Option } from 'commander';
 import { COST_NAMES, weightsWith, type CostName, type Weights } from '../measure/scales.js';
 import { suggestion } from '../quantity/suggestion.js';
-import { COLOUR_FLAGS, colourMode, createPaint, type ColourFlag, type Paint } from '../show/colour.js';
-import { SYMBOL_SETS } from '../show/glyphs.js';
+import {
+  BACKGROUND_FLAGS,
+  backgroundOf,
+  COLOUR_FLAGS,
+  colourMode,
+  createPaint,
+  type BackgroundFlag,
+  type ColourFlag,
+  type Paint,
+} from '../show/colour.js';
+import { SYMBOL_SETS, type SymbolSet } from '../show/glyphs.js';
 import { SOLVERS } from '../simulate/run.js';
 
 /** Names divided by commas. */
@@ -85,17 +94,29 @@ export function solverOption(otherwise: (typeof SOLVERS)[number]): Option {
     .default(otherwise);
 }
 
+/** What the options about drawing were given. */
+export interface DrawingFlags {
+  color: ColourFlag;
+  background: BackgroundFlag;
+  symbols: SymbolSet;
+}
+
 /** The options that say how things are drawn. */
-export function drawingOptions(): { colour: Option; symbols: Option } {
+export function drawingOptions(): { colour: Option; background: Option; symbols: Option } {
   return {
     colour: new Option('--color <when>', 'colours in the output').choices(COLOUR_FLAGS).default('auto'),
+    background: new Option('--background <shade>', "the terminal's own background; auto reads COLORFGBG")
+      .choices(BACKGROUND_FLAGS)
+      .default('auto'),
     symbols: new Option('--symbols <set>', 'characters to draw with').choices(SYMBOL_SETS).default('braille'),
   };
 }
 
 /** The paint for the standard output. */
-export function paintFor(flag: ColourFlag): Paint {
-  return createPaint(colourMode({ env: process.env, isTTY: process.stdout.isTTY === true, flag }));
+export function paintFor({ color, background }: Pick<DrawingFlags, 'color' | 'background'>): Paint {
+  const { env } = process;
+  const mode = colourMode({ env, isTTY: process.stdout.isTTY === true, flag: color });
+  return createPaint(mode, backgroundOf(env, background));
 }
 
 /** Threads that the machine has for a computation. */

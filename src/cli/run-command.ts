@@ -3,27 +3,31 @@
  */
 import { Option, type Command } from 'commander';
 import { weightsWith } from '../measure/scales.js';
-import type { ColourFlag } from '../show/colour.js';
 import { csvLines } from '../show/csv.js';
-import type { SymbolSet } from '../show/glyphs.js';
 import { metricLines } from '../show/metric-lines.js';
 import { SPEED_UNITS, type SpeedUnit } from '../show/quantities.js';
 import { RUN_PLOT_SIZE, runPlot } from '../show/run-plot.js';
 import { runSvg } from '../show/run-svg.js';
-import type { RunView } from '../show/run-view.js';
-import { CEILINGS } from '../simulate/tape.js';
 import type { Solver } from '../simulate/run.js';
 import { findPlaces } from '../store/places.js';
 import { writeNewFile } from '../store/write-new-file.js';
-import { peakFacts, runOnce, runReport, type SingleRun } from '../tasks/run-once.js';
+import { runOnce, runReport } from '../tasks/run-once.js';
 import { DEFAULT_RIDER, planFor } from '../tasks/select.js';
+import { namesIn, viewOf } from '../tasks/view-run.js';
 import { outputWidth, printJson, printRemark, printResult, tellProblems } from './output.js';
-import { drawingOptions, paintFor, parseCharge, parseSeed, solverOption } from './run-arguments.js';
+import {
+  drawingOptions,
+  paintFor,
+  parseCharge,
+  parseSeed,
+  solverOption,
+  type DrawingFlags,
+} from './run-arguments.js';
 
 /** Stands for the standard output in place of a file. */
 const STANDARD_OUTPUT = '-';
 
-interface RunFlags {
+interface RunFlags extends DrawingFlags {
   board?: string;
   rider?: string;
   seed?: number;
@@ -34,8 +38,6 @@ interface RunFlags {
   csv?: string;
   svg?: string;
   force?: true;
-  color: ColourFlag;
-  symbols: SymbolSet;
 }
 
 async function runProfile(
@@ -62,7 +64,7 @@ async function runProfile(
     return;
   }
   const run = runOnce(planned.value);
-  const view = viewOf(run);
+  const view = viewOf(run, namesIn(planned.value));
   await write(flags.svg, () => runSvg(view, flags), flags);
   await write(flags.csv, () => `${[...csvLines(run.tape)].join('\n')}\n`, flags);
   if (flags.csv === STANDARD_OUTPUT || flags.svg === STANDARD_OUTPUT) return;
@@ -70,7 +72,7 @@ async function runProfile(
     printJson(runReport(run));
     return;
   }
-  const paint = paintFor(flags.color);
+  const paint = paintFor(flags);
   const width = outputWidth();
   const height = Math.max(RUN_PLOT_SIZE.height, (process.stdout.rows ?? 0) - 1);
   printResult([
@@ -92,34 +94,9 @@ async function write(path: string | undefined, text: () => string, { force }: Ru
   else tellProblems(written.faults);
 }
 
-function viewOf(run: SingleRun): RunView {
-  const { plan, tape, window, marks, outcome, metrics } = run;
-  const shares = metrics.saturationByCeiling;
-  const [mostBinding = 'none'] = CEILINGS.filter((ceiling) => ceiling !== 'none').toSorted(
-    (a, b) => shares[b] - shares[a],
-  );
-  return {
-    title: `${plan.profiles[0]!.name} in ${plan.scenarios[0]!.name}, ${plan.board.name} under ${plan.riders[0]!.name}`,
-    tape,
-    firstRow: window.firstRow,
-    endRow: window.endRow,
-    marks,
-    outcome,
-    facts: {
-      ...peakFacts(run),
-      bandRad: window.bandRad,
-      settlingTimeS: metrics.kind === 'ride' ? undefined : metrics.settlingTimeS,
-      peakCurrentA: metrics.peakCurrentA,
-      saturationShare: metrics.saturationShare,
-      bindingCeiling: mostBinding,
-      leastHeadroomShare: metrics.leastHeadroomShare ?? 0,
-    },
-  };
-}
-
 /** Adds `run PROFILE SCENARIO` to the program. */
 export function addRunCommand(program: Command): void {
-  const { colour, symbols } = drawingOptions();
+  const { colour, background, symbols } = drawingOptions();
   program
     .command('run')
     .summary('run one profile in one scenario: plot and metrics')
@@ -140,6 +117,7 @@ export function addRunCommand(program: Command): void {
     .option('--svg <file>', 'write the plot as SVG; - for the standard output')
     .option('--force', 'replace files that are there already')
     .addOption(colour)
+    .addOption(background)
     .addOption(symbols)
     .addHelpText('before', 'Example: underfoot run linen kerb-drop --svg kerb.svg\n')
     .action(runProfile);

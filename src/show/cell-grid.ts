@@ -6,8 +6,8 @@
 import type { Paint, StyleName } from './colour.js';
 import type { Glyphs } from './glyphs.js';
 
-/** How a line is drawn. */
-export type LineStyle = 'solid' | 'dotted';
+/** How a line is drawn; a dashed one is dotted and left out of every other column of cells. */
+export type LineStyle = 'solid' | 'dotted' | 'dashed';
 
 /** A style, or null for the terminal's own colour. */
 export type CellStyle = StyleName | null;
@@ -80,6 +80,12 @@ export function setCharacter(
 ): void {
   const cell = cellAt(grid, at.column, at.row);
   if (cell !== undefined) cell[at.layer] = piece;
+}
+
+/** Whether a line, or a character over the lines, stands in a cell. */
+export function isLineAt(grid: CellGrid, column: number, row: number): boolean {
+  const cell = cellAt(grid, column, row);
+  return cell !== undefined && (cell.solidDots !== 0 || cell.dottedDots !== 0 || cell.over !== null);
 }
 
 /** What a cell shows. */

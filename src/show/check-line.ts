@@ -21,12 +21,16 @@ export interface CheckView {
   } | null;
 }
 
-/** The sentence about a check, in lines; null stands for runs that were made with the reference itself. */
+/**
+ * The sentence about a check, in lines; null stands for runs that were made with the reference itself, 'missing' for
+ * quick runs that were not checked, or not yet.
+ */
 export function checkLine(
-  check: CheckView | null,
+  check: CheckView | 'missing' | null,
   { width, ascii, paint }: { width: number; ascii: boolean; paint: Paint },
 ): string[] {
   if (check === null) return wrapped('All runs were made with the reference solver, odex.', width);
+  if (check === 'missing') return wrapped('The quick solver was not checked against odex here.', width);
   const { cellsChecked, agrees, largestDifference: largest } = check;
   const style = agrees ? paint.ok : paint.bad;
   const mark = agrees ? (ascii ? '+' : '✓') : ascii ? 'x' : '✗';

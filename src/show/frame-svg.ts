@@ -14,8 +14,9 @@ const BASELINE = 13.5;
 const GROUND = '#15181d';
 const INK = '#d5d9df';
 
-/** The picture under construction: text elements, and path data by the look that fills them. */
+/** The picture under construction: grounds of runs with exchanged colours, text elements, and path data by the look that fills them. */
 interface Picture {
+  grounds: string[];
   texts: string[];
   dots: Map<string, string[]>;
   blocks: Map<string, string[]>;
@@ -28,6 +29,18 @@ function lookAttributes(look: TextLook, paint: 'fill' | 'stroke'): string {
   const colour = look.colour === null && paint === 'fill' ? '' : ` ${paint}="${look.colour ?? INK}"`;
   const dim = look.dim ? ' opacity=".62"' : '';
   return `${colour}${dim}`;
+}
+
+/** How the marks of a run look: those of an inverse one have the colour of the ground. */
+function markLook(look: TextLook): TextLook {
+  return look.inverse ? { ...look, colour: GROUND, dim: false } : look;
+}
+
+/** The filled cells behind an inverse run. */
+function groundElement(width: number, at: { x: number; y: number }, look: TextLook): string {
+  const place = `x="${svgNumber(at.x)}" y="${svgNumber(at.y)}"`;
+  const size = `width="${svgNumber(width * CELL.width)}" height="${CELL.height}"`;
+  return `<rect ${place} ${size}${lookAttributes(look, 'fill')}/>`;
 }
 
 function add(shapes: Map<string, string[]>, key: string, data: string): void {
@@ -72,11 +85,14 @@ function drawRun(
   run: { text: string; look: TextLook },
   at: { column: number; y: number },
 ): void {
-  const { look } = run;
+  const look = markLook(run.look);
   let word = '';
   let wordColumn = at.column;
   let column = at.column;
   const xAt = (cell: number) => MARGIN + cell * CELL.width;
+  if (run.look.inverse) {
+    picture.grounds.push(groundElement(textWidth(run.text), { x: xAt(column), y: at.y }, run.look));
+  }
   const finish = () => {
     if (word !== '') picture.texts.push(wordElement(word, { x: xAt(wordColumn), y: at.y }, look));
     word = '';
@@ -100,7 +116,7 @@ function drawRun(
 
 /** All rows drawn, and how many columns the widest takes. */
 function drawn(lines: readonly string[]): { picture: Picture; columnCount: number } {
-  const picture: Picture = { texts: [], dots: new Map(), blocks: new Map() };
+  const picture: Picture = { grounds: [], texts: [], dots: new Map(), blocks: new Map() };
   let columnCount = 0;
   lines.forEach((line, row) => {
     let column = 0;
@@ -128,6 +144,7 @@ export function frameSvg(lines: readonly string[], about: { title: string; colum
     `<svg xmlns="http://www.w3.org/2000/svg" ${size} viewBox="0 0 ${width} ${height}" role="img">`,
     `<title>${svgText(about.title)}</title>`,
     `<rect ${size} rx="8" fill="${GROUND}"/>`,
+    `<g fill="${INK}" stroke="none">${picture.grounds.join('')}</g>`,
     `<g stroke-width="2.3" stroke-linecap="round" fill="none">${dots.join('')}</g>`,
     `<g fill="${INK}" stroke="none">${blocks.join('')}</g>`,
     `<g fill="${INK}" font-family="ui-monospace,monospace" font-size="14">`,

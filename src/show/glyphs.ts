@@ -12,7 +12,8 @@ export type SymbolSet = (typeof SYMBOL_SETS)[number];
 
 /**
  * The characters of a symbol set. A pattern has one bit a dot: bit `column * dotsHigh + row`, rows
- * counted from the top. `solid` and `dotted` make the characters of the two kinds of line.
+ * counted from the top. `solid` makes the characters of solid lines, `dotted` those of dotted
+ * and dashed ones.
  */
 export interface Glyphs {
   dotsWide: number;
@@ -20,7 +21,9 @@ export interface Glyphs {
   solid: (dots: number) => string;
   dotted: (dots: number) => string;
   dottedSample: string;
+  dashedSample: string;
   mark: string;
+  cursor: string;
   zero: string;
   above: string;
   below: string;
@@ -33,6 +36,9 @@ export interface Glyphs {
   heavyTick: string;
   ellipsis: string;
   degree: string;
+  forward: string;
+  barStart: string;
+  barEnd: string;
 }
 
 const BRAILLE_BITS = [0x01, 0x02, 0x04, 0x40, 0x08, 0x10, 0x20, 0x80] as const;
@@ -49,6 +55,7 @@ const HALF_BLOCKS = [' ', '▀', '▄', '█'] as const;
 const ASCII_HEIGHTS = [' ', "'", '-', '"', '.', '|', '_', '|'] as const;
 
 const boxDrawing = {
+  cursor: '│',
   zero: '┈',
   above: '▲',
   below: '▼',
@@ -61,6 +68,9 @@ const boxDrawing = {
   heavyTick: '┯',
   ellipsis: '…',
   degree: '°',
+  forward: '→',
+  barStart: '├',
+  barEnd: '┤',
 } as const;
 
 /** The characters of every symbol set. */
@@ -72,6 +82,7 @@ export const GLYPHS: Readonly<Record<SymbolSet, Glyphs>> = {
     solid: braille,
     dotted: braille,
     dottedSample: '⠄⠄⠄',
+    dashedSample: '⠤ ⠤',
     mark: '┊',
   },
   block: {
@@ -81,6 +92,7 @@ export const GLYPHS: Readonly<Record<SymbolSet, Glyphs>> = {
     solid: (dots) => HALF_BLOCKS[dots] ?? ' ',
     dotted: () => '·',
     dottedSample: '···',
+    dashedSample: '· ·',
     mark: '¦',
     zero: '-',
   },
@@ -90,7 +102,9 @@ export const GLYPHS: Readonly<Record<SymbolSet, Glyphs>> = {
     solid: (dots) => ASCII_HEIGHTS[dots] ?? ' ',
     dotted: () => '=',
     dottedSample: '===',
+    dashedSample: '= =',
     mark: ':',
+    cursor: '!',
     zero: ' ',
     above: '^',
     below: 'v',
@@ -103,5 +117,8 @@ export const GLYPHS: Readonly<Record<SymbolSet, Glyphs>> = {
     heavyTick: '#',
     ellipsis: '..',
     degree: ' deg',
+    forward: '->',
+    barStart: '|',
+    barEnd: '|',
   },
 };

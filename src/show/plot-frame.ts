@@ -49,6 +49,12 @@ export function columnOf(timeS: number, frame: PlotFrame): number {
   return timeS === toS ? columns - 1 : at;
 }
 
+/** The column of a moment [s] that the plot shows; null for one outside of it. */
+export function columnInSight(timeS: number, frame: PlotFrame): number | null {
+  const column = columnOf(timeS, frame);
+  return column >= 0 && column < plotColumns(frame) ? column : null;
+}
+
 /** A label as the symbol set can write it. */
 export function writable(text: string, glyphs: Glyphs): string {
   return text.replaceAll('°', glyphs.degree);

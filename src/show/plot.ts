@@ -3,19 +3,23 @@
  * with units, event marks, and a strip of letters below it for what happened at single ticks. Every
  * column shows the whole range of the samples it covers.
  */
-import { createCellGrid, gridRow, paintedLine, setCharacter, setDot } from './cell-grid.js';
+import { createCellGrid, gridRow, isLineAt, paintedLine, setCharacter, setDot } from './cell-grid.js';
 import type { CellGrid, CellStyle, LineStyle, Piece } from './cell-grid.js';
 import { columnExtremes } from './extremes.js';
-import type { SampledLine } from './extremes.js';
-import { columnOf, glyphsOf, gutterPieces, plotColumns } from './plot-frame.js';
+import type { Extremes, SampledLine } from './extremes.js';
+import { columnInSight, columnOf, glyphsOf, gutterPieces, plotColumns } from './plot-frame.js';
 import type { PlotFrame } from './plot-frame.js';
 import type { Scale } from './scale.js';
 import { markNameRows, timeAxisRows } from './time-axis.js';
 
-/** A line of a plot; its values are in the unit of the panel's scale. */
+/**
+ * A line of a plot; its values are in the unit of the panel's scale. A `letter`, one column wide, is set on
+ * the line here and there, so that several lines are told apart without colour.
+ */
 export interface PlotLine extends SampledLine {
   line: LineStyle;
   style: CellStyle;
+  letter?: string | undefined;
 }
 
 /** A row of letters below a panel: `letterAt` says what happened at a sample, or null. */
@@ -26,13 +30,31 @@ export interface Strip {
   style: CellStyle;
 }
 
-/** One panel: a fixed scale, its lines (later ones lie on top), `rowCount` rows, perhaps a strip. */
+/**
+ * One panel: a fixed scale, its lines (later ones lie on top), `rowCount` rows, perhaps a strip. Labels leave a
+ * row free between them unless they are tight.
+ */
 export interface Panel {
   scale: Scale;
   lines: readonly PlotLine[];
   rowCount: number;
   strip?: Strip | undefined;
+  tightLabels?: boolean | undefined;
 }
+
+/** A panel with its lines drawn: its rows as they stand without a cursor, and the pieces of each row. */
+export interface DrawnPanel {
+  rows: readonly string[];
+  pieces: readonly (readonly Piece[])[];
+  /** Whether a line passes through a cell of the plot. */
+  isLineAt: (column: number, row: number) => boolean;
+}
+
+/** Columns from one letter on a line to the next on any line of its panel. */
+const LETTER_STEP = 6;
+
+/** Pieces of a row that stand left of its cells, see gutterPieces. */
+const GUTTER_PIECES = 2;
 
 /** The row of dots of a value, counted from the top; values off the scale go to its edge. */
 function dotRowOf(value: number, scale: Scale, dotCount: number): number {
@@ -59,19 +81,20 @@ function drawMarks(grid: CellGrid, frame: PlotFrame): void {
 }
 
 /**
- * Draws the range of each column; a dotted line has one column of dots a cell and gaps in its
- * uprights.
+ * Draws the range of each column and gives it back; a dotted line has one column of dots a cell and gaps in
+ * its uprights, a dashed one is left out of every other cell.
  */
-function drawLine(grid: CellGrid, line: PlotLine, at: { scale: Scale; frame: PlotFrame }): void {
+function drawLine(grid: CellGrid, line: PlotLine, at: { scale: Scale; frame: PlotFrame }): Extremes {
   const { dotsWide, dotsHigh } = grid.glyphs;
   const dotCount = grid.rowCount * dotsHigh;
   const stride = line.line === 'dotted' ? dotsWide : 1;
   const columnCount = (grid.columnCount * dotsWide) / stride;
-  const { lowest, highest } = columnExtremes(line, { ...at.frame.span, columnCount });
+  const extremes = columnExtremes(line, { ...at.frame.span, columnCount });
+  const { lowest, highest } = extremes;
   for (let index = 0; index < columnCount; index += 1) {
     const low = lowest[index] ?? Infinity;
     const high = highest[index] ?? -Infinity;
-    if (low > high) continue;
+    if (low > high || (line.line === 'dashed' && Math.floor(index / dotsWide) % 2 === 1)) continue;
     const top = dotRowOf(high, at.scale, dotCount);
     const bottom = dotRowOf(low, at.scale, dotCount);
     for (let dotRow = top; dotRow <= bottom; dotRow += 1) {
@@ -84,6 +107,27 @@ function drawLine(grid: CellGrid, line: PlotLine, at: { scale: Scale; frame: Plo
       style: line.style,
     });
   }
+  return extremes;
+}
+
+/** The letters on the lines of a panel; each letter has columns of its own. */
+function drawLetters(
+  grid: CellGrid,
+  lettered: readonly { line: PlotLine; extremes: Extremes }[],
+  scale: Scale,
+): void {
+  const { dotsHigh } = grid.glyphs;
+  lettered.forEach(({ line, extremes }, index) => {
+    const perCell = extremes.lowest.length / grid.columnCount;
+    const step = LETTER_STEP * Math.max(2, lettered.length);
+    for (let column = 2 + index * LETTER_STEP; column < grid.columnCount; column += step) {
+      const low = extremes.lowest[column * perCell] ?? Infinity;
+      const high = extremes.highest[column * perCell] ?? -Infinity;
+      if (low > high) continue;
+      const row = Math.floor(dotRowOf((low + high) / 2, scale, grid.rowCount * dotsHigh) / dotsHigh);
+      setCharacter(grid, { column, row, layer: 'over' }, { text: line.letter ?? '', style: line.style });
+    }
+  });
 }
 
 /** Arrows at the edge where a line leaves the scale. */
@@ -100,12 +144,13 @@ function drawClipped(
   }
 }
 
-/** The label of each row that has one; a label goes where none stands in its row or next to it. */
-function rowLabels(scale: Scale, rowCount: number, dotsHigh: number): Map<number, string> {
+/** The label of each row that has one; a label goes where none stands in its row or, unless tight, next to it. */
+function rowLabels({ scale, rowCount, tightLabels }: Panel, dotsHigh: number): Map<number, string> {
+  const near = tightLabels === true ? 0 : 1;
   const labels = new Map<number, string>();
   for (const tick of scale.ticks) {
     const row = Math.floor(dotRowOf(tick.value, scale, rowCount * dotsHigh) / dotsHigh);
-    const crowded = [row - 1, row, row + 1].some((near) => labels.has(near));
+    const crowded = [row - near, row, row + near].some((taken) => labels.has(taken));
     if (!crowded) labels.set(row, tick.text);
   }
   return labels;
@@ -122,25 +167,60 @@ function stripLetters(strip: Strip, frame: PlotFrame): string[] {
   return counts.map((met) => [...met].sort((a, b) => b[1] - a[1])[0]?.[0] ?? ' ');
 }
 
-function stripRow(strip: Strip, frame: PlotFrame): string {
+function stripPieces(strip: Strip, frame: PlotFrame): Piece[] {
   const letters: Piece[] = stripLetters(strip, frame).map((text) => ({ text, style: strip.style }));
-  return paintedLine([...gutterPieces(strip.label, glyphsOf(frame).axis, frame), ...letters], frame.paint);
+  return [...gutterPieces(strip.label, glyphsOf(frame).axis, frame), ...letters];
+}
+
+/** The grid of a panel with everything on it. */
+function drawnGrid(panel: Panel, frame: PlotFrame): CellGrid {
+  const grid = createCellGrid(glyphsOf(frame), plotColumns(frame), panel.rowCount);
+  drawZero(grid, panel.scale);
+  drawMarks(grid, frame);
+  const drawn = panel.lines.map((line) => ({
+    line,
+    extremes: drawLine(grid, line, { scale: panel.scale, frame }),
+  }));
+  const lettered = drawn.filter(({ line }) => line.letter !== undefined);
+  drawLetters(grid, lettered, panel.scale);
+  return grid;
+}
+
+/** Draws a panel once, so that its rows can be had for many places of the cursor. */
+export function drawPanel(panel: Panel, frame: PlotFrame): DrawnPanel {
+  const grid = drawnGrid(panel, frame);
+  const { glyphs } = grid;
+  const labels = rowLabels(panel, glyphs.dotsHigh);
+  const pieces = Array.from({ length: panel.rowCount }, (_, row) => {
+    const label = labels.get(row);
+    const axis = label === undefined ? glyphs.axis : glyphs.labelledAxis;
+    return [...gutterPieces(label ?? '', axis, frame), ...gridRow(grid, row)];
+  });
+  const strip = panel.strip === undefined ? null : stripPieces(panel.strip, frame);
+  const all = strip === null ? pieces : [...pieces, strip];
+  const isLetterAt = (column: number) => (strip?.[GUTTER_PIECES + column]?.text ?? ' ') !== ' ';
+  return {
+    rows: all.map((row) => paintedLine(row, frame.paint)),
+    pieces: all,
+    isLineAt: (column, row) => (row < panel.rowCount ? isLineAt(grid, column, row) : isLetterAt(column)),
+  };
+}
+
+/** The rows of a drawn panel; the cursor at a time [s] is an upright wherever no line passes. */
+export function panelRows(drawn: DrawnPanel, frame: PlotFrame, cursorS: number | null): string[] {
+  const column = cursorS === null ? null : columnInSight(cursorS, frame);
+  if (column === null) return [...drawn.rows];
+  const upright: Piece = { text: glyphsOf(frame).cursor, style: 'bold' };
+  return drawn.pieces.map((pieces, row) =>
+    drawn.isLineAt(column, row)
+      ? (drawn.rows[row] ?? '')
+      : paintedLine(pieces.with(GUTTER_PIECES + column, upright), frame.paint),
+  );
 }
 
 /** The rows of one panel: its grid with labels and axis, then its strip. */
 export function plotPanel(panel: Panel, frame: PlotFrame): string[] {
-  const glyphs = glyphsOf(frame);
-  const grid = createCellGrid(glyphs, plotColumns(frame), panel.rowCount);
-  drawZero(grid, panel.scale);
-  drawMarks(grid, frame);
-  for (const line of panel.lines) drawLine(grid, line, { scale: panel.scale, frame });
-  const labels = rowLabels(panel.scale, panel.rowCount, glyphs.dotsHigh);
-  const rows = Array.from({ length: panel.rowCount }, (_, row) => {
-    const label = labels.get(row);
-    const axis = label === undefined ? glyphs.axis : glyphs.labelledAxis;
-    return paintedLine([...gutterPieces(label ?? '', axis, frame), ...gridRow(grid, row)], frame.paint);
-  });
-  return panel.strip === undefined ? rows : [...rows, stripRow(panel.strip, frame)];
+  return panelRows(drawPanel(panel, frame), frame, null);
 }
 
 /** One panel as a whole picture: names of the marks above, time axis below. */

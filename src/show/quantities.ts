@@ -20,6 +20,8 @@ export const DECIMALS = {
   meanTimeS: 1,
   commandAPerS: 0,
   distanceM: 1,
+  heightM: 2,
+  forceN: 0,
   accelerationMPerS2: 2,
   energyWh: 1,
   frequencyHz: 1,
@@ -75,6 +77,21 @@ export function leanText(leanRad: number): string {
   return spoken(leanRad, { above: 'forward', below: 'back', zero: 'upright' });
 }
 
+/** A pitch rate [rad/s, nose down positive] as `12.0°/s nose down`, `3.0°/s nose up` or `steady`. */
+export function pitchRateText(rateRadPerS: number): string {
+  if (!Number.isFinite(rateRadPerS)) return NO_VALUE;
+  const size = numberText(Math.abs(rateRadPerS) * DEG_PER_RAD, 'angularRateDegPerS');
+  if (Number(size) === 0) return 'steady';
+  return `${size}°/s nose ${rateRadPerS > 0 ? 'down' : 'up'}`;
+}
+
+/** A slope [ratio, climbing forward positive] as `4.0 % up`, `4.0 % down` or `level`. */
+export function slopeText(slopeRatio: number): string {
+  if (!Number.isFinite(slopeRatio)) return NO_VALUE;
+  const size = numberText(Math.abs(slopeRatio) * 100, 'percent');
+  return Number(size) === 0 ? 'level' : `${size} % ${slopeRatio > 0 ? 'up' : 'down'}`;
+}
+
 /** The size of an angle or of a band [rad] without a side: `0.5°`. */
 export function angleText(angleRad: number): string {
   return withUnit(Math.abs(angleRad) * DEG_PER_RAD, 'bandDeg', '°');
@@ -103,6 +120,21 @@ export function voltageText(voltageV: number): string {
 /** A torque [Nm] as `25.0 Nm`. */
 export function torqueText(torqueNm: number): string {
   return withUnit(torqueNm, 'torqueNm', ' Nm');
+}
+
+/** A height [m] as `0.05 m`. */
+export function heightText(heightM: number): string {
+  return withUnit(heightM, 'heightM', ' m');
+}
+
+/** A distance [m] as `12.3 m`. */
+export function distanceText(distanceM: number): string {
+  return withUnit(distanceM, 'distanceM', ' m');
+}
+
+/** A force [N] as `812 N`. */
+export function forceText(forceN: number): string {
+  return withUnit(forceN, 'forceN', ' N');
 }
 
 /** A share [0 to 1] as `12.5 %`; a share above zero never reads as zero. */
@@ -136,4 +168,15 @@ export function tickText(value: number): string {
 export function pitchTickText(pitchDeg: number): string {
   if (pitchDeg === 0) return 'level';
   return `${pitchDeg > 0 ? 'nose down' : 'nose up'} ${tickText(Math.abs(pitchDeg))}°`;
+}
+
+/** A lean [deg, forward positive] for an axis: `forward 4°`, `back 4°`, `upright`. */
+export function leanTickText(leanDeg: number): string {
+  if (leanDeg === 0) return 'upright';
+  return `${leanDeg > 0 ? 'forward' : 'back'} ${tickText(Math.abs(leanDeg))}°`;
+}
+
+/** A height of road [m] for an axis: `road 0.05 m`. */
+export function heightTickText(heightM: number): string {
+  return `road ${Number(heightM.toFixed(3)) + 0} m`;
 }

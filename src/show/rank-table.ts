@@ -2,22 +2,20 @@
  * The ranked table: one row a profile with a strip of one sign a scenario, where each is worst, and which one to try
  * first and why not the others.
  */
-import {
-  rowFigures,
-  standingOf,
-  type ProfileResult,
-  type RankedCell,
-  type Standing,
-} from '../measure/profile-result.js';
+import type { ProfileResult, RankedCell } from '../measure/profile-result.js';
+import { orderRows, RANK_ORDER, type RowColumn, type RowOrder } from '../measure/row-order.js';
 import type { Weights } from '../measure/scales.js';
-import type { Paint, StyleName } from './colour.js';
+import type { Paint } from './colour.js';
 import { wrapped } from './fit-text.js';
 import { plainText } from './plain-text.js';
-import { numberText } from './quantities.js';
-import { table, type TableCell } from './table.js';
+import { figureTexts, standingLegend, stripPieces } from './rank-row.js';
+import { table, type TableCell, type TableColumn } from './table.js';
 import { cellPhrase } from './worst-sentences.js';
 
-/** A ranking to be shown; `scenarios` in the order of the strip. */
+/**
+ * A ranking to be shown: `scenarios` in the order of the strip, `profiles` in the order of their rank, `order` that
+ * of the rows (left out: by rank).
+ */
 export interface RankView {
   board: string;
   riders: readonly string[];
@@ -25,6 +23,7 @@ export interface RankView {
   scenarios: readonly string[];
   weights: Weights;
   profiles: readonly ProfileResult[];
+  order?: RowOrder;
 }
 
 /** How it is to be shown. */
@@ -34,41 +33,53 @@ export interface RankTableOptions {
   paint: Paint;
 }
 
-const SIGNS: Readonly<Record<Standing, { sign: string; ascii: string; style: StyleName }>> = {
-  composed: { sign: '●', ascii: 'o', style: 'ok' },
-  marginal: { sign: '◐', ascii: '!', style: 'warn' },
-  failed: { sign: '✗', ascii: 'x', style: 'bad' },
-};
-
 const CAUTION =
   'Simulated with the numbers given: it proves nothing about the machine. Ride a new profile first with low ceilings, ' +
   'helmet, wrist and knee protection, on open private ground, with someone nearby.';
 
-const COLUMNS = [
-  { header: '#', align: 'right' },
-  { header: 'profile', shrinks: true, leastWidth: 8 },
-  { header: 'each scenario' },
-  { header: 'falls', align: 'right' },
-  { header: 'score', align: 'right' },
-  { header: 'overshoot', align: 'right' },
-  { header: 'settling', align: 'right' },
-  { header: 'cut', align: 'right' },
-] as const;
+const COLUMNS: readonly (TableColumn & { by: RowColumn | null })[] = [
+  { header: '#', by: 'rank', align: 'right' },
+  { header: 'profile', by: 'profile', shrinks: true, leastWidth: 8 },
+  { header: 'each scenario', by: null },
+  { header: 'falls', by: 'falls', align: 'right' },
+  { header: 'score', by: 'score', align: 'right' },
+  { header: 'overshoot', by: 'overshoot', align: 'right' },
+  { header: 'settling', by: 'settling', align: 'right' },
+  { header: 'cut', by: 'cut', align: 'right' },
+];
+
+/** The sign beside a sorted column's name: up where values grow downwards, from the least at the top. */
+export function orderSign({ reversed }: RowOrder, ascii: boolean): string {
+  if (ascii) return reversed ? 'v' : '^';
+  return reversed ? '▾' : '▴';
+}
 
 /** The table and what there is to say about it, as lines no wider than the width. */
 export function rankLines(view: RankView, options: RankTableOptions): string[] {
-  const { paint, width } = options;
-  const rows = view.profiles.map((profile, index) => rowOf(view, profile, { index, ascii: options.ascii }));
+  const { paint, width, ascii } = options;
+  const order = view.order ?? RANK_ORDER;
+  const rows = orderRows(view.profiles, order).map((profile) => rowOf(view, profile, ascii));
   const say = (text: string) => wrapped(plainText(text), width);
   return [
     ...say(titleOf(view)).map(paint.bold),
     '',
-    ...table({ columns: COLUMNS, rows, paint, maxWidth: width }),
+    ...table({ columns: columnsFor(order, ascii), rows, paint, maxWidth: width }),
     '',
     ...say(legend(view, options)).map(paint.dim),
     '',
     ...adviceLines(view, options),
   ];
+}
+
+function isByRank({ by, reversed }: RowOrder): boolean {
+  return by === RANK_ORDER.by && reversed === RANK_ORDER.reversed;
+}
+
+function columnsFor(order: RowOrder, ascii: boolean): TableColumn[] {
+  return COLUMNS.map(({ by, ...column }) => {
+    const isSorted = by === order.by && !isByRank(order);
+    return isSorted ? { ...column, header: `${column.header} ${orderSign(order, ascii)}` } : column;
+  });
 }
 
 function titleOf({ board, riders, seedCount, scenarios }: RankView): string {
@@ -77,47 +88,27 @@ function titleOf({ board, riders, seedCount, scenarios }: RankView): string {
   return `Board ${board}, ${people}: ${many(scenarios.length, 'scenario')}, ${many(seedCount, 'seed')}`;
 }
 
-function rowOf(
-  view: RankView,
-  profile: ProfileResult,
-  { index, ascii }: { index: number; ascii: boolean },
-): TableCell[] {
-  const figures = rowFigures(profile.cells);
-  const strip = view.scenarios.map((scenario) => {
-    const {
-      sign,
-      ascii: plain,
-      style,
-    } = SIGNS[standingOf(profile.cells.filter((cell) => cell.scenario === scenario))];
-    return { text: ascii ? plain : sign, style };
-  });
-  return [
-    String(index + 1),
-    profile.name,
-    strip,
-    `${profile.failures}/${profile.cells.length}`,
-    numberText(profile.score, 'ratio'),
-    figures.overshootPercent === null ? '-' : `${figures.overshootPercent.toFixed(0)} %`,
-    settlingCell(figures.settlingTimeS, figures.notSettledCount),
-    figures.saturationShare === null ? '-' : `${numberText(100 * figures.saturationShare, 'percent')} %`,
-  ];
+function rowOf(view: RankView, profile: ProfileResult, ascii: boolean): TableCell[] {
+  const { falls, score, overshoot, settling, cut } = figureTexts(profile);
+  const rank = String(view.profiles.indexOf(profile) + 1);
+  const strip = stripPieces(profile, view.scenarios, ascii);
+  return [rank, profile.name, strip, falls, score, overshoot, settling, cut];
 }
 
-/** A mean that holds runs which had not settled is a bound from below. */
-function settlingCell(settlingTimeS: number | null, notSettledCount: number): string {
-  if (settlingTimeS === null) return '-';
-  return `${notSettledCount > 0 ? '> ' : ''}${numberText(settlingTimeS, 'meanTimeS')} s`;
-}
-
-function legend({ scenarios }: RankView, { ascii }: RankTableOptions): string {
-  const signs = (Object.keys(SIGNS) as Standing[]).map(
-    (standing) => `${ascii ? SIGNS[standing].ascii : SIGNS[standing].sign} ${standing}`,
-  );
+function legend({ scenarios, order = RANK_ORDER }: RankView, { ascii }: RankTableOptions): string {
+  const sorted = isByRank(order) ? '' : ` Rows by ${order.by}, ${startOf(order)} first; # is the rank.`;
   return (
-    `${signs.join(', ')}; scenarios from the left: ${scenarios.join(', ')}. Less score is better, falls count first. ` +
+    `${standingLegend(ascii)}; scenarios from the left: ${scenarios.join(', ')}. Less score is better, falls count first. ` +
     'Overshoot (for a disturbance: rebound), settling time and the share of ticks cut by a ceiling are means over ' +
-    'the runs that ended upright; > marks a mean with runs that had not settled.'
+    `the runs that ended upright; > marks a mean with runs that had not settled.${sorted}`
   );
+}
+
+/** What stands at the top of rows in this order. */
+function startOf({ by, reversed }: RowOrder): string {
+  if (by === 'profile') return reversed ? 'z' : 'a';
+  if (by === 'rank') return reversed ? 'worst' : 'best';
+  return reversed ? 'most' : 'least';
 }
 
 function adviceLines(view: RankView, options: RankTableOptions): string[] {

@@ -121,7 +121,7 @@ function runLines(tape: Tape, speedUnit: SpeedUnit): Record<RunPanel['name'], Ru
 }
 
 /** Pitch, current under its ceilings, and speed. */
-export function runPanels(view: RunView, speedUnit: SpeedUnit): RunPanel[] {
+export function runPanels(view: RunView, speedUnit: SpeedUnit): [RunPanel, RunPanel, RunPanel] {
   const { pitch, current, speed } = runLines(view.tape, speedUnit);
   const measuredSpeed = recorded(view.tape, 'speedMPerS').subarray(view.firstRow, view.endRow);
   return [

@@ -3,7 +3,7 @@
  * one and can be compared by eye; labels carry their unit, and pitch is spoken by the nose.
  */
 import type { SpeedUnit } from './quantities.js';
-import { pitchTickText, tickText } from './quantities.js';
+import { heightTickText, leanTickText, pitchTickText, tickText } from './quantities.js';
 
 /** A label on an axis, at a value. */
 export interface ScaleTick {
@@ -20,6 +20,7 @@ export interface Scale {
 
 const PITCH_LADDER_DEG = [2, 4, 8, 16, 30, 60, 90, 180] as const;
 const CURRENT_LADDER_A = [10, 20, 40, 60, 80, 100, 120, 160, 200, 300, 400] as const;
+const HEIGHT_LADDER_M = [0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50] as const;
 const SPEED_LADDER = [10, 20, 30, 40, 60, 80, 100] as const;
 
 /**
@@ -43,6 +44,19 @@ function labelled(low: number, high: number, text: (value: number) => string): S
 export function pitchScale(range: { lowest: number; highest: number }): Scale {
   const top = rung(Math.max(-range.lowest, range.highest), PITCH_LADDER_DEG) || PITCH_LADDER_DEG[0];
   return labelled(-top, top, pitchTickText);
+}
+
+/** A scale for a rider's lean [deg, forward positive and above], upright in its middle. */
+export function leanScale(range: { lowest: number; highest: number }): Scale {
+  const top = rung(Math.max(-range.lowest, range.highest), PITCH_LADDER_DEG) || PITCH_LADDER_DEG[0];
+  return labelled(-top, top, leanTickText);
+}
+
+/** A scale for the height of a road [m], the height at its start among it. */
+export function heightScale(range: { lowest: number; highest: number }): Scale {
+  const low = -rung(-range.lowest, HEIGHT_LADDER_M);
+  const high = rung(range.highest, HEIGHT_LADDER_M) || (low < 0 ? 0 : HEIGHT_LADDER_M[0]);
+  return labelled(low, high, heightTickText);
 }
 
 /** A scale for current [A] that holds the current and its ceilings. */

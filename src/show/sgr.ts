@@ -2,7 +2,7 @@
  * Which text has which style in a line with colour escapes? Reads back the subset that colour.ts
  * writes; every other escape and control character is left out.
  */
-import { STYLE_COLOURS } from './colour.js';
+import { BACKGROUNDS, STYLE_COLOURS } from './colour.js';
 import { plainText } from './plain-text.js';
 
 /** How a run of text is to look; `colour` is a hexadecimal colour or null for the terminal's own. */
@@ -10,6 +10,8 @@ export interface TextLook {
   colour: string | null;
   bold: boolean;
   dim: boolean;
+  /** Text and background with their colours exchanged. */
+  inverse: boolean;
 }
 
 /** A run of text with one look. */
@@ -21,7 +23,7 @@ export interface LookRun {
 /** Select-graphic-rendition sequences (ECMA-48, 8.3.117), their codes in a group. */
 const SEQUENCE = new RegExp(`${String.fromCodePoint(0x1b)}\\[([\\d;]*)m`);
 
-const PLAIN: TextLook = { colour: null, bold: false, dim: false };
+const PLAIN: TextLook = { colour: null, bold: false, dim: false, inverse: false };
 
 /** A byte as two hexadecimal digits; null where it is none. */
 function hexByte(text: string | undefined): string | null {
@@ -36,7 +38,7 @@ function colourOf(codes: string): string | undefined {
     const bytes = [0, 1, 2].map((index) => hexByte(rest[index]));
     return bytes.includes(null) ? undefined : `#${bytes.join('')}`;
   }
-  const known = Object.values(STYLE_COLOURS);
+  const known = BACKGROUNDS.flatMap((background) => Object.values(STYLE_COLOURS[background]));
   if (first === '38' && second === '5')
     return known.find(({ index256 }) => String(index256) === rest[0])?.hex;
   return known.find(({ code16 }) => String(code16) === codes)?.hex;
@@ -48,6 +50,8 @@ function lookAfter(look: TextLook, codes: string): TextLook {
   if (codes === '1') return { ...look, bold: true };
   if (codes === '2') return { ...look, dim: true };
   if (codes === '22') return { ...look, bold: false, dim: false };
+  if (codes === '7') return { ...look, inverse: true };
+  if (codes === '27') return { ...look, inverse: false };
   if (codes === '39') return { ...look, colour: null };
   return { ...look, colour: colourOf(codes) ?? look.colour };
 }

@@ -6,7 +6,7 @@ import { paintedLine } from './cell-grid.js';
 import type { Piece } from './cell-grid.js';
 import { padded, textWidth, truncated } from './fit-text.js';
 import { plainText } from './plain-text.js';
-import { columnOf, glyphsOf, gutterPieces, plotColumns } from './plot-frame.js';
+import { columnInSight, columnOf, glyphsOf, gutterPieces, plotColumns } from './plot-frame.js';
 import type { PlotFrame } from './plot-frame.js';
 import { timeTicks } from './scale.js';
 
@@ -59,8 +59,11 @@ function windowColumns(frame: PlotFrame): [number, number] | null {
   return from <= to ? [from, to] : null;
 }
 
-/** The line of the axis: ticks, the measured window heavy and named where its name fits. */
-function axisLine(frame: PlotFrame, tickColumns: ReadonlySet<number>): Piece[] {
+/**
+ * The line of the axis: ticks, the measured window heavy and named where its name fits, and an arrow that
+ * points up at the cursor.
+ */
+function axisLine(frame: PlotFrame, tickColumns: ReadonlySet<number>, cursor: number | null): Piece[] {
   const glyphs = glyphsOf(frame);
   const measured = windowColumns(frame);
   const characters = Array.from({ length: plotColumns(frame) }, (_, column) => {
@@ -74,11 +77,13 @@ function axisLine(frame: PlotFrame, tickColumns: ReadonlySet<number>): Piece[] {
     const start = measured[0] + Math.floor((room - name.length) / 2);
     characters.splice(start, name.length, ...name);
   }
-  return characters.map((text) => ({ text, style: 'dim' }));
+  return characters.map((text, column) =>
+    column === cursor ? { text: glyphs.above, style: 'bold' } : { text, style: 'dim' },
+  );
 }
 
-/** Two rows: the line with its ticks, then the times [s]. */
-export function timeAxisRows(frame: PlotFrame): string[] {
+/** Two rows: the line with its ticks and the cursor at a time [s], if there is one, then the times [s]. */
+export function timeAxisRows(frame: PlotFrame, cursorS: number | null = null): string[] {
   const columns = plotColumns(frame);
   const { fromS, toS } = frame.span;
   const ticks = timeTicks(fromS, toS, Math.max(1, Math.floor(columns / 8)));
@@ -92,6 +97,8 @@ export function timeAxisRows(frame: PlotFrame): string[] {
     if (last === undefined || start > last.start + last.text.length) placed.push({ start, text });
   });
   const tickColumns = new Set(ticks.map((timeS) => columnOf(timeS, frame)));
-  const line = [...gutterPieces('', glyphsOf(frame).corner, frame), ...axisLine(frame, tickColumns)];
+  const cursor = cursorS === null ? null : columnInSight(cursorS, frame);
+  const corner = gutterPieces('', glyphsOf(frame).corner, frame);
+  const line = [...corner, ...axisLine(frame, tickColumns, cursor)];
   return [paintedLine(line, frame.paint), placedRow(placed, frame.gutterWidth + 2)];
 }

@@ -7,11 +7,12 @@ import { measureRun, type Metrics } from '../measure/metrics.js';
 import type { CellResult } from '../measure/profile-result.js';
 import type { MeasureWindow } from '../measure/window.js';
 import type { ProfileFile } from '../quantity/profile-file.js';
+import type { Road } from '../scenario/road.js';
 import type { Outcome } from '../simulate/outcome.js';
 import { run, type RunOptions, type Solver } from '../simulate/run.js';
-import type { Tape } from '../simulate/tape.js';
+import { TAPE_COLUMNS, type Tape } from '../simulate/tape.js';
 import { prepareTrial, type Trial } from '../simulate/trial.js';
-import { trialsOf, type RankPlan } from './plan.js';
+import type { PlannedTrial } from './plan.js';
 
 /** A run with what was measured on it. */
 export interface MeasuredRun {
@@ -20,6 +21,11 @@ export interface MeasuredRun {
   marks: EventMark[];
   window: MeasureWindow;
   metrics: Metrics;
+}
+
+/** A run to be looked at: with the road that it went over. */
+export interface RunOnRoad extends MeasuredRun {
+  road: Pick<Road, 'originM' | 'spacingM' | 'bareHeightM'>;
 }
 
 /** Trials that one thread keeps ready at a time; each holds about a megabyte of road, script and noise. */
@@ -33,32 +39,46 @@ export function measureProfile(trial: Trial, profile: ProfileFile, options: RunO
   return { outcome, tape, marks, window, metrics: measureRun(tape, window, outcome) };
 }
 
-/** Computes the cell of a profile and a trial, both by their index in the plan. */
-export type Evaluate = (cell: { profileIndex: number; trialIndex: number; solver: Solver }) => CellResult;
+/** Computes cells and runs one after another. */
+export interface Evaluator {
+  /** The cell of a profile in a trial. */
+  cell: (profile: ProfileFile, planned: PlannedTrial, solver: Solver) => CellResult;
+  /** The whole run of a profile in a trial; its tape is its own. */
+  run: (profile: ProfileFile, planned: PlannedTrial, solver: Solver) => RunOnRoad;
+}
 
-/** An evaluator for a plan, with its own tape and its own ready trials. */
-export function createEvaluator(plan: RankPlan): Evaluate {
-  const planned = trialsOf(plan);
-  const ready = new Map<number, Trial>();
+/** An evaluator with its own tape and its own ready trials. */
+export function createEvaluator(): Evaluator {
+  const ready = new Map<string, Trial>();
   let tape: Tape | undefined;
-  const trialAt = (index: number): Trial => {
-    const kept = ready.get(index);
+  const trialOf = ({ circumstances }: PlannedTrial): Trial => {
+    const content = JSON.stringify(circumstances);
+    const kept = ready.get(content);
     if (kept !== undefined) return kept;
     const oldest = ready.keys().next();
     if (ready.size >= TRIALS_KEPT && !oldest.done) ready.delete(oldest.value);
-    const trial = prepareTrial(planned[index]!.circumstances);
-    ready.set(index, trial);
+    const trial = prepareTrial(circumstances);
+    ready.set(content, trial);
     return trial;
   };
-  return ({ profileIndex, trialIndex, solver }) => {
-    const profile = plan.profiles[profileIndex]!.value;
-    const measured = measureProfile(trialAt(trialIndex), profile, { solver, ...(tape && { tape }) });
-    tape = measured.tape;
-    return {
-      ...planned[trialIndex]!.key,
-      outcome: measured.outcome,
-      eventReached: measured.metrics.measuredS > 0,
-      metrics: measured.metrics,
-    };
+  return {
+    cell: (profile, planned, solver) => {
+      const measured = measureProfile(trialOf(planned), profile, { solver, ...(tape && { tape }) });
+      tape = measured.tape;
+      const { outcome, metrics } = measured;
+      return { ...planned.key, outcome, eventReached: metrics.measuredS > 0, metrics };
+    },
+    run: (profile, planned, solver) => {
+      const trial = trialOf(planned);
+      const measured = measureProfile(trial, profile, { solver });
+      const { originM, spacingM, bareHeightM } = trial.road;
+      return { ...measured, tape: trimmed(measured.tape), road: { originM, spacingM, bareHeightM } };
+    },
   };
+}
+
+/** A tape without the room that its run did not need. */
+function trimmed({ tickS, length, columns }: Tape): Tape {
+  const own = Object.fromEntries(TAPE_COLUMNS.map((name) => [name, columns[name].slice(0, length)]));
+  return { tickS, length, columns: own as Tape['columns'] };
 }

@@ -1,14 +1,12 @@
 /**
- * Cells shared out over threads. The main thread works too, and first: a fresh worker needs a while until its code is
- * compiled. Every result goes to its own place, so that neither the number of workers nor their speed changes a byte.
+ * Cells shared out over threads. The main thread works too, and first, unless a screen needs it. Every result goes to its own place, so that neither the number of workers nor their speed changes a byte.
  */
 import { setImmediate as breathe } from 'node:timers/promises';
-import { join } from 'node:path';
-import type { Solver } from '../simulate/run.js';
-import { programFolder } from '../store/places.js';
 import type { CellResult } from '../measure/profile-result.js';
+import type { Solver } from '../simulate/run.js';
+import { openCrew, type CellTask, type Crew } from './crew.js';
 import { createEvaluator, TRIALS_KEPT } from './evaluate.js';
-import type { RankPlan } from './plan.js';
+import { trialsOf, type RankPlan } from './plan.js';
 
 /** Some trials of one profile. */
 export interface Job {
@@ -17,9 +15,16 @@ export interface Job {
   solver: Solver;
 }
 
-/** How cells are to be computed; `threads` counts the main thread. */
+/**
+ * Who computes: a count of threads, the main one among them, or a crew that is open already; then the main thread stays
+ * free, for a screen.
+ */
+export type Labour = number | Crew;
+
+/** How cells are to be computed; after `signal` has come, no further job is begun and none is told of. */
 export interface JobOptions {
-  threads: number;
+  threads: Labour;
+  signal?: AbortSignal | undefined;
   onDone: (job: Job, cells: CellResult[]) => void;
 }
 
@@ -45,48 +50,68 @@ export function jobsFor(profileCount: number, trialCount: number, solver: Solver
   return jobs;
 }
 
-/** Runs all jobs; `onDone` hears of each as it ends, in no fixed order. */
-export async function runJobs(
-  plan: RankPlan,
-  jobs: readonly Job[],
-  { threads, onDone }: JobOptions,
-): Promise<void> {
-  const waiting = [...jobs];
-  const others = Math.min(threads, jobs.length) - 1;
-  const pool = others > 0 ? await openPool(plan, others) : undefined;
-  const handOver = async () => {
-    for (let job = waiting.shift(); job !== undefined; job = waiting.shift()) {
-      onDone(job, (await pool!.run(job)) as CellResult[]);
+/** Runs all jobs; `onDone` hears of each as it ends, in no fixed order. Throws the reason of a signal that comes before. */
+export async function runJobs(plan: RankPlan, jobs: readonly Job[], options: JobOptions): Promise<void> {
+  const { threads, signal } = options;
+  const waiting = waitingList(jobs, options);
+  const tasks = taskMaker(plan);
+  if (typeof threads !== 'number') {
+    await handOver(threads, waiting, tasks);
+  } else {
+    const others = Math.min(threads, jobs.length) - 1;
+    const crew = others > 0 ? await openCrew(others) : undefined;
+    try {
+      await Promise.all([workHere(waiting, tasks), crew && handOver(crew, waiting, tasks)]);
+    } finally {
+      await crew?.close();
     }
-  };
-  try {
-    await Promise.all([
-      workHere(plan, waiting, onDone),
-      ...Array.from({ length: Math.max(0, others) }, handOver),
-    ]);
-  } finally {
-    await pool?.destroy();
   }
+  signal?.throwIfAborted();
 }
 
-async function workHere(plan: RankPlan, waiting: Job[], onDone: JobOptions['onDone']): Promise<void> {
-  const evaluate = createEvaluator(plan);
-  for (let job = waiting.shift(); job !== undefined; job = waiting.shift()) {
+/** What is left to do: `next` takes a job out, `done` hands in its cells. */
+interface WaitingList {
+  next: () => Job | undefined;
+  done: JobOptions['onDone'];
+}
+
+function waitingList(jobs: readonly Job[], { signal, onDone }: JobOptions): WaitingList {
+  const left = [...jobs];
+  return {
+    next: () => (signal?.aborted ? undefined : left.shift()),
+    done: (job, cells) => {
+      if (!signal?.aborted) onDone(job, cells);
+    },
+  };
+}
+
+function taskMaker(plan: RankPlan): (job: Job) => CellTask {
+  const trials = trialsOf(plan);
+  return ({ profileIndex, trialIndices, solver }) => ({
+    profile: plan.profiles[profileIndex]!.value,
+    trials: trialIndices.map((index) => trials[index]!),
+    solver,
+  });
+}
+
+async function workHere(waiting: WaitingList, taskOf: (job: Job) => CellTask): Promise<void> {
+  const { cell } = createEvaluator();
+  for (let job = waiting.next(); job !== undefined; job = waiting.next()) {
+    const { profile, trials, solver } = taskOf(job);
     const cells: CellResult[] = [];
-    for (const trialIndex of job.trialIndices) {
-      cells.push(evaluate({ profileIndex: job.profileIndex, trialIndex, solver: job.solver }));
+    for (const planned of trials) {
+      cells.push(cell(profile, planned, solver));
       await breathe();
     }
-    onDone(job, cells);
+    waiting.done(job, cells);
   }
 }
 
-async function openPool(plan: RankPlan, threads: number) {
-  const { Tinypool } = await import('tinypool');
-  return new Tinypool({
-    filename: join(programFolder(), 'dist', 'tasks', 'worker.js'),
-    minThreads: threads,
-    maxThreads: threads,
-    workerData: plan,
-  });
+async function handOver(crew: Crew, waiting: WaitingList, taskOf: (job: Job) => CellTask): Promise<void> {
+  const keepBusy = async () => {
+    for (let job = waiting.next(); job !== undefined; job = waiting.next()) {
+      waiting.done(job, await crew.cells(taskOf(job)));
+    }
+  };
+  await Promise.all(Array.from({ length: crew.size }, keepBusy));
 }

@@ -3,12 +3,11 @@
  */
 import { profileResult, type CellResult, type ProfileResult } from '../measure/profile-result.js';
 import { rankProfiles } from '../measure/score.js';
-import { jobsFor, runJobs } from './jobs.js';
+import { jobsFor, runJobs, type JobOptions } from './jobs.js';
 import { trialsOf, type RankPlan } from './plan.js';
 
 /** How a ranking is carried out; `onProfile` hears of each profile as its last cell comes in. */
-export interface RankOptions {
-  threads: number;
+export interface RankOptions extends Pick<JobOptions, 'threads' | 'signal'> {
   onCells?: (done: number, all: number) => void;
   onProfile?: (profile: ProfileResult) => void;
 }
@@ -23,6 +22,7 @@ export async function rank(plan: RankPlan, options: RankOptions): Promise<Profil
   let done = 0;
   await runJobs(plan, jobs, {
     threads: options.threads,
+    signal: options.signal,
     onDone: ({ profileIndex, trialIndices }, computed) => {
       trialIndices.forEach((trialIndex, index) => (results[profileIndex]![trialIndex] = computed[index]!));
       missing[profileIndex]! -= computed.length;

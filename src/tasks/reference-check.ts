@@ -3,7 +3,7 @@
  * compared on its own scale. A different outcome is the largest difference there is.
  */
 import { COST_TERMS, type CostName } from '../measure/scales.js';
-import { runJobs, type Job } from './jobs.js';
+import { runJobs, type Job, type JobOptions } from './jobs.js';
 import { trialsOf, type RankPlan } from './plan.js';
 import type { CellResult, ProfileResult, RankedCell } from '../measure/profile-result.js';
 
@@ -33,11 +33,17 @@ export interface ReferenceCheck {
   largestDifference: Difference | null;
 }
 
+/** How a check is carried out; `onProfile` hears what was found of each profile. */
+export interface CheckOptions extends Pick<JobOptions, 'threads' | 'signal'> {
+  onCells?: (done: number, all: number) => void;
+  onProfile?: (profile: string, check: ReferenceCheck) => void;
+}
+
 /** Runs each profile's worst cell again with odex and compares. */
 export async function checkAgainstReference(
   plan: RankPlan,
   ranked: readonly ProfileResult[],
-  { threads, onCells }: { threads: number; onCells?: (done: number, all: number) => void },
+  { threads, signal, onCells, onProfile }: CheckOptions,
 ): Promise<ReferenceCheck> {
   const differences: Difference[] = [];
   const trialIndexOf = new Map(trialsOf(plan).map(({ key }, index) => [JSON.stringify(key), index]));
@@ -49,9 +55,12 @@ export async function checkAgainstReference(
   let done = 0;
   await runJobs(plan, jobs, {
     threads,
+    signal,
     onDone: ({ profileIndex }, [again]) => {
       const { name, worst } = ranked.find((profile) => profile.name === plan.profiles[profileIndex]!.name)!;
-      differences.push(...compare(name, worst, again!));
+      const found = compare(name, worst, again!);
+      differences.push(...found);
+      onProfile?.(name, verdict(1, found));
       onCells?.(++done, jobs.length);
     },
   });
@@ -68,6 +77,17 @@ function verdict(cellsChecked: number, differences: Difference[]): ReferenceChec
     agrees: (largest?.scaledDifference ?? 0) <= AGREEMENT_RATIO,
     largestDifference: largest ?? null,
   };
+}
+
+/** The check of several profiles from their own ones; null where one of them is missing, or there is none. */
+export function mergedCheck(checks: readonly (ReferenceCheck | null)[]): ReferenceCheck | null {
+  const known = checks.filter((check) => check !== null);
+  if (known.length === 0 || known.length < checks.length) return null;
+  const differences = known.flatMap(({ largestDifference }) => largestDifference ?? []);
+  return verdict(
+    known.reduce((sum, { cellsChecked }) => sum + cellsChecked, 0),
+    differences,
+  );
 }
 
 /** A failed cell counts in the score by its outcome alone, so there only outcome and end [s] are compared. */

@@ -3,9 +3,9 @@
  * it again.
  */
 import { measuredEvent } from '../measure/marks.js';
-import type { MeasureWindow } from '../measure/window.js';
+import { peakRow } from '../measure/moments.js';
 import type { ScenarioFile } from '../quantity/scenario-file.js';
-import { TAPE_COLUMNS, type Tape } from '../simulate/tape.js';
+import { TAPE_COLUMNS } from '../simulate/tape.js';
 import type { Solver } from '../simulate/run.js';
 import { prepareTrial } from '../simulate/trial.js';
 import { programVersion } from '../store/places.js';
@@ -30,20 +30,12 @@ export function runOnce(plan: RankPlan): SingleRun {
 
 /** The measured event of a run and the largest pitch in its window: where and when after the event. */
 export function peakFacts({ scenario, tape, window }: Pick<SingleRun, 'scenario' | 'tape' | 'window'>) {
-  const peakRow = peakRowOf(tape, window);
+  const row = peakRow(tape, window);
   return {
     eventName: measuredEvent(scenario),
-    peakPitchRad: tape.columns.pitchRad[peakRow] ?? 0,
-    peakAfterS: Math.max(0, (peakRow - window.firstRow) * tape.tickS),
+    peakPitchRad: tape.columns.pitchRad[row] ?? 0,
+    peakAfterS: Math.max(0, (row - window.firstRow) * tape.tickS),
   };
-}
-
-function peakRowOf({ columns, length }: Tape, { firstRow, endRow }: MeasureWindow): number {
-  let peakRow = Math.min(firstRow, length - 1);
-  for (let row = firstRow; row < Math.min(endRow, length); row++) {
-    if (Math.abs(columns.pitchRad[row]!) > Math.abs(columns.pitchRad[peakRow]!)) peakRow = row;
-  }
-  return peakRow;
 }
 
 /** The JSON of `run`: rig, scenario and profile as they were run, and the tape column by column, units in the names. */

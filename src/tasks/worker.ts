@@ -1,21 +1,18 @@
-/** A worker thread: gets the plan once when it starts, then jobs, and answers each with its cells. */
-import { workerData } from 'node:worker_threads';
-import { createEvaluator } from './evaluate.js';
+/** A worker thread of a crew: computes the cells of a task, or one whole run. */
 import type { CellResult } from '../measure/profile-result.js';
-import type { Evaluate } from './evaluate.js';
-import type { Job } from './jobs.js';
-import type { RankPlan } from './plan.js';
+import type { CellTask } from './crew.js';
+import { createEvaluator } from './evaluate.js';
+import type { RunOnRoad } from './evaluate.js';
 
-let evaluate: Evaluate | undefined;
+const evaluator = createEvaluator();
 
-/** Computes the cells of one job. */
-export default function work({ profileIndex, trialIndices, solver }: Job): CellResult[] {
-  evaluate ??= createEvaluator(planFrom(workerData));
-  const cell = evaluate;
-  return trialIndices.map((trialIndex) => cell({ profileIndex, trialIndex, solver }));
+/** The cells of a task. */
+export function cells({ profile, trials, solver }: CellTask): CellResult[] {
+  return trials.map((planned) => evaluator.cell(profile, planned, solver));
 }
 
-/** The pool hands a worker its own data beside the caller's, as a pair. */
-function planFrom(data: unknown): RankPlan {
-  return (Array.isArray(data) ? data[1] : data) as RankPlan;
+/** The whole run of a task's first trial, with a tape no longer than the run. */
+export function run({ profile, trials: [planned], solver }: CellTask): RunOnRoad {
+  if (planned === undefined) throw new Error('a task to run has a trial');
+  return evaluator.run(profile, planned, solver);
 }

@@ -1,6 +1,8 @@
 /**
  * Does `rank` print what a person and a program can read, and refuse what makes no sense?
  */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { stringify } from 'yaml';
 import { describe, expect, it } from 'vitest';
 import { putFile, tempFolder } from '../store/temp-folder.js';
@@ -74,6 +76,57 @@ describe('rank', () => {
     expect(report.profiles[0].cells[3]).toMatchObject(again.metrics);
   });
 
+  it('keeps the order asked for in table, JSON and CSV, with the true ranks', () => {
+    const folder = folderWithTwo();
+    const asked = ['--sort', 'profile'];
+    const { out } = runProgram(folder, 'rank', ...asked);
+    const rows = out.split('\n').filter((row) => /^\d\s/.test(row));
+    expect(rows.map((row) => row.split(/\s+/).slice(0, 2))).toEqual([
+      ['2', 'loose'],
+      ['1', 'slate'],
+    ]);
+    expect(out).toMatch(/^#\s+profile ▴/m);
+    expect(out).toContain('Try first: slate');
+    const report = JSON.parse(runProgram(folder, 'rank', ...asked, '--json').out);
+    expect(report.profiles).toMatchObject([
+      { rank: 2, name: 'loose' },
+      { rank: 1, name: 'slate' },
+    ]);
+    const csv = runProgram(folder, 'rank', ...asked, '--reverse', '--csv', '-');
+    expect(csv.code).toBe(0);
+    const lines = csv.out.split('\r\n').map((line) => line.split(',').slice(0, 2).join(' '));
+    expect(lines).toEqual(['rank profile', '1 slate', '2 loose', '']);
+    expect(csv.err).toContain('agrees with odex');
+  });
+
+  it('writes CSV beside the table, and never over another file', () => {
+    const folder = folderWithTwo();
+    const path = join(folder, 'rank.csv');
+    const first = runProgram(folder, 'rank', '--csv', 'rank.csv');
+    expect(first.code).toBe(0);
+    expect(first.out).toContain('Try first: slate');
+    expect(first.err).toContain('wrote rank.csv');
+    expect(readFileSync(path, 'utf8')).toMatch(/^rank,profile,.*,standing\.gust,standing\.kerb\r\n1,slate,/);
+    putFile(folder, 'rank.csv', 'mine');
+    const again = runProgram(folder, 'rank', '--csv', 'rank.csv');
+    expect(again.code).toBe(2);
+    expect(again.err).toContain('--force');
+    expect(readFileSync(path, 'utf8')).toBe('mine');
+    expect(runProgram(folder, 'rank', '--csv', 'rank.csv', '--force').code).toBe(0);
+    expect(readFileSync(path, 'utf8')).toMatch(/^rank,profile/);
+  });
+
+  it('takes darker colours on a light background', () => {
+    const folder = folderWithTwo();
+    const colours = (...given: string[]) =>
+      new Set(runProgram(folder, 'rank', '--color', '256', ...given).out.match(/38;5;\d+/g));
+    const dark = colours();
+    const light = colours('--background', 'light');
+    expect(dark.size).toBeGreaterThan(0);
+    expect(light.size).toBe(dark.size);
+    expect([...light].filter((colour) => dark.has(colour))).toEqual([]);
+  });
+
   it('changes only the scores when weights change', () => {
     const folder = folderWithTwo();
     const cells = (given: string[]) =>
@@ -131,6 +184,12 @@ describe('rank', () => {
     [['--solver', 'euler'], 'fixed, reference'],
     [['--workers', 'many'], 'whole number'],
     [['--rider', 'kim,'], 'divided by commas'],
+    [['--sort', 'name'], 'rank, profile, falls, score, overshoot, settling, cut'],
+    [['--background', 'grey'], 'auto, dark, light'],
+    [['--json', '--csv', '-'], 'one thing for the standard output'],
+    [['--csv', 'none/rank.csv', '--board', 'all'], "'all'"],
+    [['--csv', 'none/rank.csv', '--board', 'all'], 'no folder none'],
+    [['--csv', 'scenarios/kerb.yaml'], '--force'],
   ])('refuses %j', (given, says) => {
     const { code, out, err } = runProgram(workingFolder(), 'rank', ...given);
     expect(code).toBe(2);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { createPaint, OKABE_ITO } from '../../src/show/colour.js';
+import { createPaint, OKABE_ITO, STYLE_COLOURS } from '../../src/show/colour.js';
 import { frameSvg } from '../../src/show/frame-svg.js';
 import { runPlot, RUN_PLOT_SIZE } from '../../src/show/run-plot.js';
 import { lookRuns } from '../../src/show/sgr.js';
@@ -7,18 +7,37 @@ import { sampleView } from './sample-run.js';
 import { readXml } from './well-formed.js';
 
 const about = { title: 'a table' };
+const COLOURED = ['ok', 'warn', 'bad', 'accent', 'lineA', 'lineB', 'lineC', 'lineD'] as const;
 
 describe('reading colour escapes back', () => {
   it.each(['16', '256', 'truecolor'] as const)('knows every style that paint writes in %s', (mode) => {
     const paint = createPaint(mode);
     const line = `a${paint.bold(`b${paint.warn('c')}`)}${paint.dim(paint.accent('d'))}e`;
-    const plain = { colour: null, bold: false, dim: false };
+    const plain = { colour: null, bold: false, dim: false, inverse: false };
     expect(lookRuns(line)).toEqual([
       { text: 'a', look: plain },
       { text: 'b', look: { ...plain, bold: true } },
       { text: 'c', look: { ...plain, bold: true, colour: OKABE_ITO.orange } },
-      { text: 'd', look: { colour: OKABE_ITO.skyBlue, bold: false, dim: true } },
+      { text: 'd', look: { ...plain, colour: OKABE_ITO.skyBlue, dim: true } },
       { text: 'e', look: plain },
+    ]);
+  });
+
+  it.each(['256', 'truecolor'] as const)('reads the colours of a light background back in %s', (mode) => {
+    const paint = createPaint(mode, 'light');
+    for (const style of COLOURED) {
+      expect(lookRuns(paint[style]('x'))[0]?.look.colour).toBe(STYLE_COLOURS.light[style].hex);
+    }
+  });
+
+  it('knows a run with exchanged colours, and where it ends', () => {
+    const paint = createPaint('16');
+    const read = lookRuns(`a${paint.inverse(`b${paint.lineD('c')}`)}d`);
+    expect(read.map(({ text, look }) => [text, look.inverse, look.colour])).toEqual([
+      ['a', false, null],
+      ['b', true, null],
+      ['c', true, OKABE_ITO.reddishPurple],
+      ['d', false, null],
     ]);
   });
 
@@ -29,7 +48,7 @@ describe('reading colour escapes back', () => {
     expect(text.join('')).toBe('xy');
     expect(lookRuns('\u001b[1mx\u001b[my').at(-1)).toEqual({
       text: 'y',
-      look: { colour: null, bold: false, dim: false },
+      look: { colour: null, bold: false, dim: false, inverse: false },
     });
   });
 });
@@ -58,6 +77,24 @@ describe('the picture of a terminal', () => {
     // The lowest left dot of a cell of 8.4 x 18: a quarter across, seven eighths down.
     expect(paths).toEqual(['M20.1,33.8h.01', 'M26.4,18h8.4v18h-8.4z']);
     expect(read.some(({ name }) => name === 'text')).toBe(false);
+  });
+
+  it('fills the cells of an inverse run and writes on them in the colour of the ground', () => {
+    const paint = createPaint('truecolor');
+    const read = readXml(frameSvg([`ab${paint.inverse(paint.warn(' c⡀ '))}`], about));
+    const [ground, cells, ...others] = read.filter(({ name }) => name === 'rect');
+    expect(others).toEqual([]);
+    expect(cells?.attributes).toMatchObject({
+      x: (18 + 2 * 8.4).toFixed(1),
+      y: '18',
+      width: '33.6',
+      height: '18',
+      fill: OKABE_ITO.orange,
+    });
+    const colour = ground?.attributes['fill'];
+    expect(read.find(({ text }) => text === 'c')?.attributes['fill']).toBe(colour);
+    expect(read.find(({ name }) => name === 'path')?.attributes['stroke']).toBe(colour);
+    expect(read.find(({ text }) => text === 'ab')?.attributes['fill']).toBeUndefined();
   });
 
   it('is as wide as its widest row, or as asked', () => {

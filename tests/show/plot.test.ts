@@ -3,9 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { createPaint } from '../../src/show/colour.js';
 import { textWidth } from '../../src/show/fit-text.js';
 import type { PlotFrame } from '../../src/show/plot-frame.js';
-import { plot, plotPanel } from '../../src/show/plot.js';
+import { drawPanel, panelRows, plot, plotPanel } from '../../src/show/plot.js';
 import type { Panel } from '../../src/show/plot.js';
 import { SYMBOL_SETS } from '../../src/show/glyphs.js';
+import { timeAxisRows } from '../../src/show/time-axis.js';
 
 const timeS = Array.from({ length: 401 }, (_, index) => index / 100);
 const swing = timeS.map((t) => (t < 1 ? 0 : 4 * Math.exp(1 - t) * Math.sin(4 * (t - 1))));
@@ -201,6 +202,87 @@ describe('peaks', () => {
         expect(Math.max(...dots)).toBe(dotRow(Math.min(...values), 4 * rowCount));
       }),
     );
+  });
+});
+
+describe('a drawn panel', () => {
+  const drawn = drawPanel(panel, frame());
+
+  it('has the rows of a plotted one without a cursor, or with one out of sight', () => {
+    expect(panelRows(drawn, frame(), null)).toEqual(plotPanel(panel, frame()));
+    expect(panelRows(drawn, frame(), 4.1)).toEqual(plotPanel(panel, frame()));
+    expect(panelRows(drawn, frame(), NaN)).toEqual(plotPanel(panel, frame()));
+  });
+
+  it('has the cursor as an upright where no line is, its strip among it', () => {
+    // 26 columns over 4 s: 2 s is column 13, the 28th of the row.
+    const rows = panelRows(drawn, frame(), 2);
+    const plain = plotPanel(panel, frame());
+    expect(rows).toEqual([
+      'nose down 4° ┤⠄⠄⠄⠄⠄⠄⠄⢀⣀⡀⠄⠄⠄⠄⠄⠄⠄⠄⠄⠄⠄⠄⠄⠄⠄⠄',
+      '             │      ⢀⡞ ⠙⢦  │',
+      '       level ┤⠤⠤⠤⠤⠤⠤⠼┈┈┈⠈⠳⣄│┈⣠⠴⠚⠉⠉⠓⠲⠤⠤⠤⠤',
+      '             │      ┊     ⠈⠙⠉⠁',
+      '  nose up 4° ┤      ┊      │',
+      '      cut by │       vvv   │',
+    ]);
+    rows.forEach((row, index) =>
+      expect(row.slice(0, 27).trimEnd()).toBe(plain[index]?.slice(0, 27).trimEnd()),
+    );
+  });
+
+  it('leaves the letters of its strip under the cursor', () => {
+    expect(panelRows(drawn, frame(), 1.3).at(-1)).toBe('      cut by │       vvv');
+  });
+
+  it('has an arrow on the axis below the cursor', () => {
+    expect(timeAxisRows(frame(), 0.5)[0]).toBe('             └┬──▲──━━━━━ measured ━━━━┯');
+    expect(timeAxisRows(frame(), 9)).toEqual(timeAxisRows(frame()));
+    expect(timeAxisRows(frame({ symbols: 'ascii' }), 0.5)[0]).toContain('+--^--=');
+  });
+});
+
+describe('lettered and dashed lines', () => {
+  const flat = (level: number, letter?: string) => ({
+    timeS: [0, 7],
+    values: [level, level],
+    line: 'solid' as const,
+    style: null,
+    letter,
+  });
+
+  it('have each letter in columns of its own', () => {
+    const rows = cells(bare([], { lines: [flat(7, 'A'), flat(0, 'B')] }), 7, { width: 22 });
+    expect(rows).toEqual(['⠉⠉A⠉⠉⠉⠉⠉⠉⠉⠉⠉⠉⠉A⠉⠉⠉⠉⠉⠉⠉', '⣀⣀⣀⣀⣀⣀⣀⣀B⣀⣀⣀⣀⣀⣀⣀⣀⣀⣀⣀B⣀']);
+    const same = cells(bare([], { lines: [flat(7, 'A'), flat(7, 'B'), flat(7)] }), 7, { width: 22 });
+    expect(same[0]).toBe('⠉⠉A⠉⠉⠉⠉⠉B⠉⠉⠉⠉⠉A⠉⠉⠉⠉⠉B⠉');
+  });
+
+  it.each(SYMBOL_SETS)('have no letter where the line has a gap, in %s', (symbols) => {
+    const gap = { ...flat(7, 'A'), values: [NaN, NaN] };
+    expect(cells(bare([], { lines: [gap] }), 7, { width: 22, symbols })).toEqual(['', '']);
+  });
+
+  it('leave out every other cell when dashed', () => {
+    const dashed = { ...flat(7), line: 'dashed' as const };
+    expect(cells(bare([], { lines: [dashed] }), 7, { width: 5 })[0]).toBe('⠉ ⠉ ⠉');
+    expect(cells(bare([], { lines: [dashed] }), 7, { width: 5, symbols: 'block' })[0]).toBe('· · ·');
+    expect(cells(bare([], { lines: [dashed] }), 7, { width: 5, symbols: 'ascii' })[0]).toBe('= = =');
+  });
+
+  it('label neighbouring rows where labels are tight', () => {
+    const scale = {
+      low: 0,
+      high: 7,
+      ticks: [
+        { value: 7, text: 'top' },
+        { value: 0, text: 'end' },
+      ],
+    };
+    const rows = (tightLabels: boolean) =>
+      plotPanel({ ...bare([], { scale }), tightLabels }, frame({ gutterWidth: 3, marks: [] }));
+    expect(rows(true)).toEqual(['top ┤', 'end ┤']);
+    expect(rows(false)).toEqual(['top ┤', '    │']);
   });
 });
 

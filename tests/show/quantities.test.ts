@@ -32,6 +32,34 @@ describe('spoken angles', () => {
   });
 });
 
+describe('what a moment of a run is read out in', () => {
+  it('speaks pitch rates and slopes by their way', () => {
+    expect(spoken.pitchRateText(12 * RAD)).toBe('12.0°/s nose down');
+    expect(spoken.pitchRateText(-3.04 * RAD)).toBe('3.0°/s nose up');
+    expect(spoken.pitchRateText(-0.04 * RAD)).toBe('steady');
+    expect(spoken.slopeText(0.04)).toBe('4.0 % up');
+    expect(spoken.slopeText(-0.1234)).toBe('12.3 % down');
+    expect(spoken.slopeText(-0.0004)).toBe('level');
+    expect([spoken.pitchRateText(NaN), spoken.slopeText(NaN)]).toEqual(['no value', 'no value']);
+  });
+
+  it('gives heights, distances and forces their units', () => {
+    expect(spoken.heightText(-0.052)).toBe('-0.05 m');
+    expect(spoken.distanceText(12.34)).toBe('12.3 m');
+    expect(spoken.forceText(912.4)).toBe('912 N');
+  });
+
+  it('labels the axes of lean and road', () => {
+    expect([4, 0, -2.5].map(spoken.leanTickText)).toEqual(['forward 4°', 'upright', 'back 2.5°']);
+    expect([0.05, -0, -0.025, 20].map(spoken.heightTickText)).toEqual([
+      'road 0.05 m',
+      'road 0 m',
+      'road -0.025 m',
+      'road 20 m',
+    ]);
+  });
+});
+
 describe('quantities with units', () => {
   it('shows speed in km/h, and in mph on request', () => {
     expect(spoken.speedText(5)).toBe('18.0 km/h');

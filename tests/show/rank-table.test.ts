@@ -4,6 +4,8 @@
 import { describe, expect, it } from 'vitest';
 import { profileResult, type CellResult } from '../../src/measure/profile-result.js';
 import { COST_NAMES, weightsWith } from '../../src/measure/scales.js';
+import type { RowOrder } from '../../src/measure/row-order.js';
+import { checkLine } from '../../src/show/check-line.js';
 import { createPaint } from '../../src/show/colour.js';
 import { rankLines, type RankView } from '../../src/show/rank-table.js';
 import { cellPhrase } from '../../src/show/worst-sentences.js';
@@ -86,6 +88,48 @@ describe('the ranked table', () => {
     });
     const rows = shown(viewOf({ wool: [cell('kerb'), restless] }));
     expect(rows.find((row) => row.startsWith('1'))).toContain('> 3.5 s');
+  });
+});
+
+describe('rows in another order than that of rank', () => {
+  const profiles = { wool: [cell('kerb'), cell('hill')], silk: [cell('kerb', FALLEN), cell('hill')] };
+  const byName: RankView = { ...viewOf(profiles), order: { by: 'profile', reversed: false } };
+
+  it('keep their rank, and the advice keeps the best', () => {
+    const rows = shown(byName);
+    const header = rows.findIndex((row) => row.startsWith('#'));
+    expect(rows[header]).toMatch(/^#\s+profile \^\s/);
+    expect(rows[header + 1]).toMatch(/^2\s+silk/);
+    expect(rows[header + 2]).toMatch(/^1\s+wool/);
+    expect(rows.join(' ')).toContain('Try first: wool');
+    expect(rows.join(' ')).toContain('Rows by profile, a first; # is the rank.');
+  });
+
+  it('show the column and the way round with a sign', () => {
+    const header = (order: RowOrder, ascii: boolean) =>
+      shown({ ...viewOf(profiles), order }, 100, ascii).find((row) => row.startsWith('#'));
+    expect(header({ by: 'rank', reversed: false }, false)).not.toMatch(/[▴▾]/);
+    expect(header({ by: 'rank', reversed: true }, false)).toMatch(/^# ▾/);
+    expect(header({ by: 'cut', reversed: false }, false)).toMatch(/cut ▴$/);
+    expect(header({ by: 'cut', reversed: true }, false)).toMatch(/cut ▾$/);
+    expect(header({ by: 'score', reversed: true }, true)).toMatch(/score v/);
+  });
+
+  it.each([40, 60, 80])('keep to %i columns', (width) => {
+    for (const row of [...shown(byName, width, true), ...shown(byName, width, false)]) {
+      expect(row.length).toBeLessThanOrEqual(width);
+    }
+  });
+});
+
+describe('the sentence about the check', () => {
+  const options = { width: 200, ascii: true, paint: createPaint('none') };
+
+  it('does not claim a check that there was none of', () => {
+    expect(checkLine('missing', options).join(' ')).toBe(
+      'The quick solver was not checked against odex here.',
+    );
+    expect(checkLine(null, options).join(' ')).toContain('made with the reference solver');
   });
 });
 

@@ -1,0 +1,120 @@
+/**
+ * The command `bench`: the full-screen program. What is on its screens is another room's; here flags become a request.
+ */
+import { Option, type Command } from 'commander';
+import type { Problem } from '../quantity/problem.js';
+import type { Paint } from '../show/colour.js';
+import type { SymbolSet } from '../show/glyphs.js';
+import { SPEED_UNITS, type SpeedUnit } from '../show/quantities.js';
+import type { Solver } from '../simulate/run.js';
+import { findPlaces, PROGRAM_NAME, type Places } from '../store/places.js';
+import { DEFAULT_RIDER } from '../tasks/select.js';
+import { EXIT } from './exit-codes.js';
+import { printRemark, tellProblems } from './output.js';
+import {
+  drawingOptions,
+  paintFor,
+  parseCharges,
+  parseNames,
+  parseSeedCount,
+  parseThreads,
+  solverOption,
+  threadsOfMachine,
+  type DrawingFlags,
+} from './run-arguments.js';
+
+/** What the bench is opened with; names that are left out stand for the usual ones. */
+export interface BenchRequest {
+  places: Places;
+  setup: { board?: string; riders?: string[]; charges?: number[]; scenarios?: string[] };
+  seeds: readonly number[];
+  solver: Solver;
+  threads: number;
+  paint: Paint;
+  symbols: SymbolSet;
+  speedUnit: SpeedUnit;
+  /** False: nothing moves by itself. */
+  animation: boolean;
+}
+
+/** How the bench was left, or why it could not be opened. */
+export type BenchEnd =
+  { kind: 'left' } | { kind: 'interrupted' } | { kind: 'not opened'; problems: readonly Problem[] };
+
+/** Opens the bench on the terminal, and answers once it is left. */
+export type OpenBench = (request: BenchRequest) => Promise<BenchEnd>;
+
+interface BenchFlags extends DrawingFlags {
+  board?: string;
+  rider?: string[];
+  scenarios?: string[];
+  seeds?: number[];
+  charge?: number[];
+  solver: Solver;
+  workers?: number;
+  speedUnit: SpeedUnit;
+  animation: boolean;
+}
+
+/** True where the bench can be drawn: a person reads and types, on more than a line printer. */
+export function isOnTerminal(): boolean {
+  const isTerminal = process.stdin.isTTY === true && process.stdout.isTTY === true;
+  return isTerminal && process.env['TERM'] !== 'dumb';
+}
+
+async function bench(flags: BenchFlags, openBench: OpenBench): Promise<void> {
+  if (!isOnTerminal()) {
+    printRemark([`error: the bench needs a terminal; the same table is printed by ${PROGRAM_NAME} rank`]);
+    process.exitCode = EXIT.badInput;
+    return;
+  }
+  const { board, rider: riders, scenarios, charge: charges, seeds, workers } = flags;
+  const end = await openBench({
+    places: findPlaces(process.cwd()),
+    setup: {
+      ...(board && { board }),
+      ...(riders && { riders }),
+      ...(scenarios && { scenarios }),
+      ...(charges && { charges }),
+    },
+    seeds: seeds ?? [1],
+    solver: flags.solver,
+    threads: workers ?? threadsOfMachine(),
+    paint: paintFor(flags),
+    symbols: flags.symbols,
+    speedUnit: flags.speedUnit,
+    animation: flags.animation,
+  });
+  if (end.kind === 'not opened') tellProblems(end.problems);
+  if (end.kind === 'interrupted') process.exitCode = EXIT.interrupted;
+}
+
+/** Adds `bench` to the program; a function that opens it comes from outside. */
+export function addBenchCommand(program: Command, openBench: OpenBench): void {
+  const { colour, background, symbols } = drawingOptions();
+  program
+    .command('bench')
+    .summary('the full-screen bench; what a bare underfoot opens')
+    .description(
+      'Opens the bench: profiles rank themselves while you watch; look at any run, compare profiles, change one number ' +
+        'and see what it does. The key ? shows every key.',
+    )
+    .option('--board <name>', 'board to begin with; left out: the first by name')
+    .option(
+      '--rider <names>',
+      `riders to begin with, divided by commas; left out: ${DEFAULT_RIDER}`,
+      parseNames,
+    )
+    .option('--scenarios <names>', 'scenarios to begin with, divided by commas; left out: all', parseNames)
+    .option('--seeds <count>', 'so many seeds of chance; left out: 1', parseSeedCount)
+    .option('--charge <percents>', "states of charge in place of the scenarios' own", parseCharges)
+    .addOption(solverOption('fixed'))
+    .option('--workers <count>', 'threads to compute with; left out: one for each core', parseThreads)
+    .addOption(new Option('--speed-unit <unit>', 'unit of speeds').choices(SPEED_UNITS).default('km/h'))
+    .addOption(colour)
+    .addOption(background)
+    .addOption(symbols)
+    .option('--no-animation', 'nothing moves by itself')
+    .addHelpText('before', `Example: ${PROGRAM_NAME} bench --board yak --rider heavy\n`)
+    .action((flags: BenchFlags) => bench(flags, openBench));
+}

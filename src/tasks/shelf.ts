@@ -1,0 +1,90 @@
+/**
+ * All files of the working folder as they stand now, read again as an editor beside us changes them. A file with problems
+ * tells them, and its last good version stays in use.
+ */
+import { existsSync, statSync, watch, type FSWatcher } from 'node:fs';
+import { FILE_KINDS, type FileKind, type FileOf } from '../quantity/file-kind.js';
+import type { Problem } from '../quantity/problem.js';
+import { listKind, type LibraryEntry } from '../store/library.js';
+import { loadFile } from '../store/load-file.js';
+import { folderOf, type Places } from '../store/places.js';
+import type { Named } from './plan.js';
+
+/** The good files of each kind, ordered by name, and what is wrong with the others. */
+export type Shelf = { readonly [K in FileKind]: readonly Named<FileOf[K]>[] } & {
+  readonly problems: readonly Problem[];
+};
+
+/** Reads the shelf again and again; what has not changed on disk is not read twice. */
+export interface ShelfReader {
+  read: () => Shelf;
+}
+
+interface Kept {
+  stamp: string;
+  problems: Problem[];
+  /** The last good version. */
+  good: Named<unknown> | null;
+}
+
+/** A reader of the files in a working folder. */
+export function createShelfReader(places: Places): ShelfReader {
+  let kept = new Map<string, Kept>();
+  return {
+    read: () => {
+      const before = kept;
+      kept = new Map();
+      const problems: Problem[] = [];
+      const readKind = <K extends FileKind>(kind: K): Named<FileOf[K]>[] => {
+        const listing = listKind(places, kind);
+        problems.push(...listing.problems);
+        return listing.entries.flatMap((entry) => {
+          const file = readEntry(places, entry, before.get(entry.path));
+          kept.set(entry.path, file);
+          problems.push(...file.problems);
+          return file.good === null ? [] : [file.good as Named<FileOf[K]>];
+        });
+      };
+      const [board, rider, profile, scenario] = [
+        readKind('board'),
+        readKind('rider'),
+        readKind('profile'),
+        readKind('scenario'),
+      ];
+      return { board, rider, profile, scenario, problems };
+    },
+  };
+}
+
+function readEntry(places: Places, { kind, name, path }: LibraryEntry, before: Kept | undefined): Kept {
+  const stamp = stampOf(path);
+  if (before?.stamp === stamp) return before;
+  const loaded = loadFile(places, kind, path);
+  if (loaded.ok) return { stamp, problems: [], good: { name, value: loaded.value.value } };
+  return { stamp, problems: loaded.faults, good: before?.good ?? null };
+}
+
+/** Changes whenever a file is written; a file that cannot be seen has a stamp of its own. */
+function stampOf(path: string): string {
+  const stats = statSync(path, { throwIfNoEntry: false });
+  return stats === undefined ? 'gone' : `${stats.mtimeMs}/${stats.size}/${stats.ino}`;
+}
+
+/** Editors write in several steps; so long after the last of them the files are read, ms. */
+const QUIET_MS = 120;
+
+/** Calls back after files of the working folder have changed; answers how to stop. */
+export function watchShelf(places: Places, onChange: () => void): () => void {
+  let timer: NodeJS.Timeout | undefined;
+  const changed = () => {
+    clearTimeout(timer);
+    timer = setTimeout(onChange, QUIET_MS);
+  };
+  const watchers: FSWatcher[] = FILE_KINDS.map((kind) => folderOf(places, kind))
+    .filter((folder) => existsSync(folder))
+    .map((folder) => watch(folder, { persistent: false }, changed).on('error', changed));
+  return () => {
+    clearTimeout(timer);
+    for (const watcher of watchers) watcher.close();
+  };
+}

@@ -1,0 +1,184 @@
+/**
+ * What follows from the state outside of it: rows and runs are computed, files are read again and written, a run plays, and
+ * errands are done.
+ */
+import { resolve } from 'node:path';
+import { rankProfiles } from '../../measure/score.js';
+import type { ProfileResult } from '../../measure/profile-result.js';
+import type { Crew } from '../../tasks/crew.js';
+import { openLooks, type LookWish } from '../../tasks/looks.js';
+import { mergedCheck } from '../../tasks/reference-check.js';
+import { saveProfile } from '../../tasks/save-profile.js';
+import { saveRank } from '../../tasks/save-rank.js';
+import { watchShelf, type ShelfReader } from '../../tasks/shelf.js';
+import { openStandingRank, type Standing } from '../../tasks/standing-rank.js';
+import { shownPath, type Places } from '../../store/places.js';
+import { chosen, editedProfiles } from '../bench/choices.js';
+import { looked, ranked, shelved, told } from '../bench/hear.js';
+import { wishesOf } from '../bench/rows.js';
+import type { BenchState, Errand } from '../bench/state.js';
+import type { Store } from '../bench/store.js';
+import { played } from '../bench/time-acts.js';
+
+/** Frames a second while a run plays. */
+const FRAME_RATE_HZ = 30;
+
+/** What a session works with; `leave` and `suspend` are for the terminal, `onFault` hears of errors of ours. */
+export interface SessionParts {
+  store: Store;
+  crew: Crew;
+  places: Places;
+  reader: ShelfReader;
+  leave: (interrupted: boolean) => void;
+  suspend: () => void;
+  onFault: (error: unknown) => void;
+}
+
+/** Follows a store until it is stopped. */
+export function followStore(parts: SessionParts): () => void {
+  const { store, places, reader, onFault } = parts;
+  const ranking = followPlan(parts);
+  const looks = followWishes(parts);
+  const clock = followPlaying(store);
+  const follow = () => {
+    ranking.follow();
+    looks();
+    clock.follow();
+    doErrands(parts);
+  };
+  const unsubscribe = store.subscribe(follow);
+  const unwatch = watchShelf(places, () => {
+    try {
+      store.change((state) => shelved(state, reader.read()));
+    } catch (error) {
+      onFault(error);
+    }
+  });
+  follow();
+  return () => {
+    unsubscribe();
+    unwatch();
+    clock.stop();
+    ranking.stop();
+  };
+}
+
+/** Has the plan ranked whenever it is another one. */
+function followPlan({ store, crew, onFault }: SessionParts) {
+  const standing = openStandingRank(crew, {
+    onChange: (news) => store.change((state) => ranked(state, news, unedited(state, news))),
+    onFault,
+  });
+  const unedited = (state: BenchState, { plan }: Standing): Map<string, ProfileResult> => {
+    const known = editedProfiles(state).flatMap((name) => {
+      const asFile = state.shelf.profile.find((profile) => profile.name === name);
+      const result = asFile === undefined ? null : standing.known(plan, { name, value: asFile.value });
+      return result === null ? [] : [[name, result] as const];
+    });
+    return new Map(known);
+  };
+  let wanted: BenchState['work'] = null;
+  return {
+    stop: () => standing.close(),
+    follow: () => {
+      const { work } = store.get();
+      if (work === wanted) return;
+      wanted = work;
+      if (work !== null) standing.want(work.plan);
+    },
+  };
+}
+
+/** Has the runs computed that the screen wants. */
+function followWishes({ store, crew, onFault }: SessionParts): () => void {
+  const found = () => store.change((state) => looked(state, wishesOf(state).map(looks.find)));
+  const looks = openLooks(crew, { onChange: found, onFault });
+  let wanted: LookWish[] = [];
+  return () => {
+    const wishes = wishesOf(store.get());
+    const same =
+      wishes.length === wanted.length &&
+      wishes.every(
+        ({ profile, trial }, index) => profile === wanted[index]!.profile && trial === wanted[index]!.trial,
+      );
+    if (same && store.get().looks.length === wishes.length) return;
+    wanted = wishes;
+    found();
+    looks.want(wishes);
+  };
+}
+
+/** Moves the playhead while a run plays. */
+function followPlaying(store: Store) {
+  let timer: NodeJS.Timeout | undefined;
+  let lastMs = 0;
+  const stop = () => {
+    clearInterval(timer);
+    timer = undefined;
+  };
+  const frame = () => {
+    const nowMs = performance.now();
+    const elapsedS = (nowMs - lastMs) / 1000;
+    lastMs = nowMs;
+    store.change((state) => played(state, elapsedS));
+  };
+  return {
+    stop,
+    follow: () => {
+      const { playing } = store.get().playhead;
+      if (!playing) return stop();
+      if (timer !== undefined) return;
+      lastMs = performance.now();
+      timer = setInterval(frame, 1000 / FRAME_RATE_HZ);
+    },
+  };
+}
+
+function doErrands(parts: SessionParts): void {
+  const { store, leave, suspend, onFault } = parts;
+  const { errands } = store.get();
+  if (errands.length === 0) return;
+  store.change((state) => ({ ...state, errands: [] }));
+  for (const errand of errands) {
+    if (errand.kind === 'leave') leave(errand.interrupted);
+    else if (errand.kind === 'suspend') suspend();
+    else write(errand, parts).catch(onFault);
+  }
+}
+
+async function write(
+  errand: Extract<Errand, { path: string } | { name: string }>,
+  parts: SessionParts,
+): Promise<void> {
+  const { store, places } = parts;
+  const state = store.get();
+  if (errand.kind === 'export') {
+    const results = state.rows.flatMap(({ result }) => (result === null ? [] : [result]));
+    const path = resolve(places.currentFolder, errand.path);
+    const { plan } = state.work!;
+    const check = mergedCheck(state.rows.map((row) => row.check));
+    const saved = await saveRank(
+      path,
+      { plan, ranked: rankProfiles(results), check, order: state.rank.order },
+      { force: false },
+    );
+    store.change((now) => told(now, saved.ok ? `wrote ${shownPath(places, path)}` : saved.faults));
+    return;
+  }
+  const { from, name } = errand;
+  const profile = state.work?.plan.profiles.find((candidate) => candidate.name === from);
+  if (profile === undefined) return;
+  const saved = await saveProfile(places, { from, name, profile: profile.value });
+  if (!saved.ok) {
+    store.change((now) => told(now, saved.faults));
+    return;
+  }
+  store.change((now) => {
+    const edits = now.choices.edits.filter((edit) => edit.profile !== from);
+    const next = shelved(chosen(now, { ...now.choices, edits }), parts.reader.read());
+    return told(
+      { ...next, overlay: null, rank: { ...next.rank, cursor: name } },
+      `wrote ${shownPath(places, saved.value)}`,
+    );
+  });
+}

@@ -1,0 +1,107 @@
+/**
+ * From files and choices to a plan, and how choices change: every change can be undone.
+ */
+import { PROFILE_FIELDS, withField, type ProfileField } from '../../quantity/profile-fields.js';
+import type { ProfileFile } from '../../quantity/profile-file.js';
+import { trialsOf, type Named } from '../../tasks/plan.js';
+import { DEFAULT_RIDER } from '../../tasks/select.js';
+import type { Shelf } from '../../tasks/shelf.js';
+import type { BenchOptions, BenchState, Choices, Edit, Setup, Work } from './state.js';
+
+/** The key of a field in an edit. */
+export function fieldKey({ path }: Pick<ProfileField, 'path'>): string {
+  return path.join('.');
+}
+
+/** The setup to begin with: what was asked for as far as it is there, else the usual one. */
+export function firstSetup(shelf: Shelf, asked: Partial<Setup>): Setup {
+  const board = asked.board ?? shelf.board[0]?.name ?? '';
+  const usual = shelf.rider.find(({ name }) => name === DEFAULT_RIDER) ?? shelf.rider[0];
+  return {
+    board,
+    riders: asked.riders ?? (usual === undefined ? [] : [usual.name]),
+    charges: asked.charges ?? [null],
+    scenarios: asked.scenarios ?? shelf.scenario.map(({ name }) => name),
+  };
+}
+
+/** A profile with the edits that are for it; an edit that no longer fits its file is left out. */
+export function edited(profile: Named<ProfileFile>, edits: readonly Edit[]): Named<ProfileFile> {
+  const own = edits.filter((edit) => edit.profile === profile.name);
+  if (own.length === 0) return profile;
+  const value = own.reduce((file, edit) => {
+    const field = PROFILE_FIELDS.find((known) => fieldKey(known) === edit.field);
+    return (field && withField(file, field, edit.value ?? undefined)) ?? file;
+  }, profile.value);
+  return { name: profile.name, value };
+}
+
+/** The plan of files and choices; null where a board, a rider, a profile or a scenario is missing. */
+export function workOf(shelf: Shelf, { setup, edits }: Choices, options: BenchOptions): Work | null {
+  const board = shelf.board.find(({ name }) => name === setup.board);
+  const riders = setup.riders.flatMap((name) => shelf.rider.filter((rider) => rider.name === name));
+  const scenarios = setup.scenarios.flatMap((name) =>
+    shelf.scenario.filter((scenario) => scenario.name === name),
+  );
+  const profiles = shelf.profile.map((profile) => edited(profile, edits));
+  if (!board || riders.length === 0 || scenarios.length === 0 || profiles.length === 0) return null;
+  const { solver, weights, seeds } = options;
+  const charges = [...setup.charges];
+  const plan = { board, riders, profiles, scenarios, charges, seeds: [...seeds], solver, weights };
+  return { plan, trials: trialsOf(plan) };
+}
+
+/** The state with other files or choices, its plan made anew and the runs that it looked at forgotten. */
+export function replanned(
+  state: BenchState,
+  changed: Partial<Pick<BenchState, 'shelf' | 'choices' | 'past' | 'future'>>,
+): BenchState {
+  const next = { ...state, ...changed };
+  const work = workOf(next.shelf, next.choices, next.options);
+  const trial = Math.min(next.view.trial, Math.max(0, (work?.trials.length ?? 0) - 1));
+  const sameRig = next.choices.setup === state.choices.setup && next.shelf === state.shelf;
+  const rows = sameRig ? state.rows : [];
+  const column = sameRig ? state.rank.column : null;
+  return { ...next, work, rows, view: { ...next.view, trial }, rank: { ...next.rank, column } };
+}
+
+const REMEMBERED_STEPS = 200;
+
+/** The state after a choice; the one before can be brought back. */
+export function chosen(state: BenchState, choices: Choices): BenchState {
+  const past = [...state.past, state.choices].slice(-REMEMBERED_STEPS);
+  return replanned(state, { choices, past, future: [] });
+}
+
+/** The state with one number of a profile changed; `undefined` takes the edit back. */
+export function withEdit(
+  state: BenchState,
+  at: { profile: string; field: ProfileField },
+  value: number | null | undefined,
+): BenchState {
+  const field = fieldKey(at.field);
+  const others = state.choices.edits.filter((edit) => edit.profile !== at.profile || edit.field !== field);
+  const edits = value === undefined ? others : [...others, { profile: at.profile, field, value }];
+  return chosen(state, { ...state.choices, edits });
+}
+
+/** One choice back. */
+export function undo(state: BenchState): BenchState {
+  const before = state.past.at(-1);
+  if (before === undefined) return state;
+  const past = state.past.slice(0, -1);
+  return replanned(state, { choices: before, past, future: [...state.future, state.choices] });
+}
+
+/** The choice that was undone last, again. */
+export function redo(state: BenchState): BenchState {
+  const after = state.future.at(-1);
+  if (after === undefined) return state;
+  const past = [...state.past, state.choices];
+  return replanned(state, { choices: after, past, future: state.future.slice(0, -1) });
+}
+
+/** Names of the profiles that differ from their files. */
+export function editedProfiles({ choices }: Pick<BenchState, 'choices'>): string[] {
+  return [...new Set(choices.edits.map(({ profile }) => profile))];
+}

@@ -1,0 +1,98 @@
+/**
+ * What keys do while a line of text is typed, and what becomes of the text.
+ */
+import { isName } from '../../quantity/field.js';
+import { editedProfiles } from './choices.js';
+import { typeNumber } from './gains-acts.js';
+import type { Act } from './binding.js';
+import { currentRow } from './rows.js';
+import type { BenchState, Entry } from './state.js';
+
+/** Longest line that can be typed. */
+const LONGEST_ENTRY = 200;
+
+/** Opens a line of text. */
+export function openEntry(purpose: Entry['purpose'], textOf: (state: BenchState) => string = () => ''): Act {
+  return (state) => ({ ...state, entry: { purpose, text: textOf(state) } });
+}
+
+/** The file that a ranking is offered to be written to. */
+export function exportName({ choices: { setup } }: BenchState): string {
+  return `rank-${setup.board}-${setup.riders.join('-')}.csv`;
+}
+
+/** The profile that would be saved: the one under the cursor if it was edited. */
+export function savedProfile(state: BenchState): string | null {
+  const name = state.overlay?.kind === 'gains' ? state.overlay.profile : currentRow(state)?.name;
+  return name !== undefined && editedProfiles(state).includes(name) ? name : null;
+}
+
+/** The name that an edited profile is offered to be saved under: the first that is free. */
+export function newName(state: BenchState): string {
+  const base = (savedProfile(state) ?? 'profile').replace(/-\d+$/, '').slice(0, 36);
+  const taken = new Set(state.shelf.profile.map(({ name }) => name));
+  let count = 2;
+  while (taken.has(`${base}-${count}`)) count += 1;
+  return `${base}-${count}`;
+}
+
+function withText(state: BenchState, text: string): BenchState {
+  if (state.entry === null) return state;
+  const entry = { ...state.entry, text: text.slice(0, LONGEST_ENTRY) };
+  const next = { ...state, entry };
+  return entry.purpose === 'filter' ? { ...next, rank: { ...state.rank, filter: entry.text } } : next;
+}
+
+/** Adds typed or pasted text. */
+export function typeText(text: string): Act {
+  return (state) => withText(state, (state.entry?.text ?? '') + text);
+}
+
+const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
+
+/** Takes back the character typed last. */
+export const untype: Act = (state) => {
+  const segments = [...graphemes.segment(state.entry?.text ?? '')].map(({ segment }) => segment);
+  return withText(state, segments.slice(0, -1).join(''));
+};
+
+/** Takes back all that was typed. */
+export const clearText: Act = (state) => withText(state, '');
+
+/** Closes the line; a filter that was typed is lifted. */
+export const cancelEntry: Act = (state) => ({
+  ...withText(state, state.entry?.purpose === 'filter' ? '' : (state.entry?.text ?? '')),
+  entry: null,
+});
+
+/** Takes the text over. */
+export const acceptEntry: Act = (state) =>
+  state.entry === null ? state : ACCEPT[state.entry.purpose](state);
+
+const textOf = (state: BenchState) => (state.entry?.text ?? '').trim();
+
+function refused(state: BenchState, text: string): BenchState {
+  return { ...state, notice: { text, isFault: true } };
+}
+
+const ACCEPT: Readonly<Record<Entry['purpose'], Act>> = {
+  filter: (state) => ({ ...state, entry: null }),
+  number: (state) => typeNumber(state.entry?.text ?? '')(state),
+  export: (state) => {
+    const path = textOf(state);
+    if (path === '') return refused(state, 'expected the name of a file');
+    return { ...state, entry: null, errands: [...state.errands, { kind: 'export', path }] };
+  },
+  save: (state) => {
+    const name = textOf(state);
+    const from = savedProfile(state);
+    if (from === null) return { ...state, entry: null };
+    if (!isName(name)) {
+      return refused(
+        state,
+        `expected a name of lower-case letters, digits and hyphens, received ${JSON.stringify(name)}`,
+      );
+    }
+    return { ...state, entry: null, errands: [...state.errands, { kind: 'save', from, name }] };
+  },
+};

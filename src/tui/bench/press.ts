@@ -1,0 +1,58 @@
+/**
+ * From a key or a paste to the next state, by the keymap.
+ */
+import type { Binding } from './binding.js';
+import { KEYMAP, type Place } from './keymap.js';
+import type { BenchState } from './state.js';
+
+/** A key as the terminal layer names it, and the text it would type. */
+export interface PressedKey {
+  name: string;
+  text: string;
+}
+
+/** The place whose keys are asked first. */
+export function placeOf({ entry, overlay, screen }: BenchState): Place {
+  if (entry !== null) return 'line';
+  if (overlay === null) return screen;
+  return overlay.kind === 'chooser' ? 'list' : overlay.kind;
+}
+
+/** True where typed text goes into a line or a search, so that only keys that type nothing mean something else. */
+function isTyping(place: Place): boolean {
+  return place === 'line' || place === 'list' || place === 'help';
+}
+
+/** What a key does now; undefined where it does nothing. */
+export function bindingOf(state: BenchState, { name, text }: PressedKey): Binding | undefined {
+  const place = placeOf(state);
+  const find = (where: Place) => KEYMAP[where].bindings.find(({ keys }) => keys.includes(name));
+  const own = isTyping(place) && place === 'line' && text !== '' ? undefined : find(place);
+  return own ?? (isTyping(place) && text !== '' ? undefined : find('anywhere'));
+}
+
+/** The state after a key. */
+export function press(state: BenchState, key: PressedKey): BenchState {
+  const fresh = { ...state, notice: null };
+  const binding = bindingOf(fresh, key);
+  if (binding === undefined) return settled(state, typed(fresh, key.text));
+  const reason = binding.off?.(fresh) ?? null;
+  if (reason !== null)
+    return settled(state, { ...fresh, notice: { text: `${binding.label}: ${reason}`, isFault: false } });
+  return settled(state, binding.act(fresh));
+}
+
+/** The state after a paste: text where text is taken, nothing elsewhere. */
+export function paste(state: BenchState, text: string): BenchState {
+  return isTyping(placeOf(state)) ? settled(state, typed({ ...state, notice: null }, text)) : state;
+}
+
+function typed(state: BenchState, text: string): BenchState {
+  const { typing } = KEYMAP[placeOf(state)];
+  return text === '' || typing === undefined ? state : typing(text)(state);
+}
+
+/** The wish to leave holds for one key. */
+function settled(before: BenchState, after: BenchState): BenchState {
+  return before.leaving && after.leaving ? { ...after, leaving: false } : after;
+}

@@ -1,0 +1,145 @@
+/**
+ * What does the bench know at a moment? One value that nobody changes in place; every key, file and finished run makes
+ * the next one from it. What is drawn and what is computed follows from it alone.
+ */
+import type { RowOrder } from '../../measure/row-order.js';
+import type { Weights } from '../../measure/scales.js';
+import type { Paint } from '../../show/colour.js';
+import type { SymbolSet } from '../../show/glyphs.js';
+import type { TimeSpan } from '../../show/plot-frame.js';
+import type { SpeedUnit } from '../../show/quantities.js';
+import type { Solver } from '../../simulate/run.js';
+import type { Look } from '../../tasks/looks.js';
+import type { PlannedTrial, RankPlan } from '../../tasks/plan.js';
+import type { Shelf } from '../../tasks/shelf.js';
+import type { StandingRow } from '../../tasks/standing-rank.js';
+
+/** What stays as it was when the bench was opened. */
+export interface BenchOptions {
+  symbols: SymbolSet;
+  paint: Paint;
+  speedUnit: SpeedUnit;
+  /** False: nothing moves by itself. */
+  animation: boolean;
+  /** False where files of the folder may not be added, as in the starter set. */
+  ownFolder: boolean;
+  solver: Solver;
+  weights: Weights;
+  seeds: readonly number[];
+}
+
+/** What profiles are ranked on, by name; a charge of null is the scenario's own. */
+export interface Setup {
+  board: string;
+  riders: readonly string[];
+  charges: readonly (number | null)[];
+  scenarios: readonly string[];
+}
+
+/** A number of a profile that differs from its file; null leaves it out. */
+export interface Edit {
+  profile: string;
+  /** The key of the field, path and all. */
+  field: string;
+  value: number | null;
+}
+
+/** What a person has chosen so far, and what undo brings back. */
+export interface Choices {
+  setup: Setup;
+  edits: readonly Edit[];
+}
+
+/** The plan that follows from files and choices, and its trials. */
+export interface Work {
+  plan: RankPlan;
+  trials: readonly PlannedTrial[];
+}
+
+/** The screens. */
+export type ScreenName = 'rank' | 'trace' | 'compare';
+
+/** The Rank screen: cursor by name, so that a row may move under it; `column` is a scenario of the strip, null the worst. */
+export interface RankState {
+  cursor: string | null;
+  column: number | null;
+  order: RowOrder;
+  filter: string;
+  picked: readonly string[];
+}
+
+/** A moment and a stretch of time, shared by Trace and Compare; a time of null is the peak, once it is known. */
+export interface Playhead {
+  timeS: number | null;
+  playing: boolean;
+  /** Seconds of the run in a second of ours. */
+  rate: number;
+  /** Null shows the whole run. */
+  span: TimeSpan | null;
+}
+
+/** Which runs are looked at: one profile for Trace, up to four for Compare, in a trial of the plan. */
+export interface View {
+  profiles: readonly string[];
+  trial: number;
+  /** True shows sentences in place of pictures. */
+  inWords: boolean;
+}
+
+/** A list to choose from, opened over the panel. */
+export interface Chooser {
+  kind: 'board' | 'rider' | 'pack' | 'scenarios';
+  items: readonly string[];
+  typed: string;
+  cursor: number;
+  chosen: readonly string[];
+}
+
+/** A line of text that is being typed, and what it is for. */
+export interface Entry {
+  purpose: 'filter' | 'number' | 'export' | 'save';
+  text: string;
+}
+
+/** What stands open over the screen, if anything. */
+export type Overlay =
+  | { kind: 'chooser'; chooser: Chooser }
+  | { kind: 'gains'; profile: string; field: number }
+  | { kind: 'help'; search: string; top: number }
+  | { kind: 'problems'; top: number };
+
+/** Something to be done outside of the state. */
+export type Errand =
+  | { kind: 'leave'; interrupted: boolean }
+  | { kind: 'suspend' }
+  | { kind: 'export'; path: string }
+  | { kind: 'save'; from: string; name: string };
+
+/** Everything the bench knows. */
+export interface BenchState {
+  options: BenchOptions;
+  size: { columns: number; rows: number };
+  shelf: Shelf;
+  choices: Choices;
+  past: readonly Choices[];
+  future: readonly Choices[];
+  work: Work | null;
+  rows: readonly StandingRow[];
+  /** Results of edited profiles as they stand in their files, by name. */
+  unedited: ReadonlyMap<string, NonNullable<StandingRow['result']>>;
+  progress: { doneCells: number; allCells: number };
+  screen: ScreenName;
+  /** Screens to go back to, the last one first to come. */
+  behind: readonly ScreenName[];
+  rank: RankState;
+  view: View;
+  playhead: Playhead;
+  /** The runs that the screen wants, in its order; null while one is not there. */
+  looks: readonly (Look | null)[];
+  overlay: Overlay | null;
+  entry: Entry | null;
+  notice: { text: string; isFault: boolean } | null;
+  /** True after a first wish to leave unsaved edits. */
+  leaving: boolean;
+  errands: readonly Errand[];
+}

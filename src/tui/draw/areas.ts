@@ -1,0 +1,52 @@
+/**
+ * Where does everything stand on a terminal of some size? One line at the top and one at the bottom; between them the Rank
+ * screen has its table and, below it or on wide terminals beside it, its panel.
+ */
+import { shownRows } from '../bench/rows.js';
+import type { BenchState } from '../bench/state.js';
+import type { Area } from './say.js';
+import { TABLE_WIDTH } from './table.js';
+
+/** Smallest terminal that the bench draws on; on a smaller one it says so. */
+export const LEAST_SIZE = { columns: 40, rows: 10 } as const;
+
+/** Fewest columns for table and panel side by side. */
+const SIDE_BY_SIDE = TABLE_WIDTH + 2 + 56;
+
+const GAP = 2;
+
+/** What lies between the first and the last line. */
+export function bodyArea({ size }: Pick<BenchState, 'size'>): Area {
+  return { width: size.columns, height: Math.max(1, size.rows - 2) };
+}
+
+/** The places of the Rank screen. */
+export interface RankAreas {
+  isBeside: boolean;
+  table: Area;
+  panel: Area;
+}
+
+/** Fewest rows that the panel should have: sentences and a plot, or less on a low terminal. */
+function panelRowsWanted(bodyRows: number): number {
+  if (bodyRows >= 36) return 18;
+  return bodyRows >= 18 ? 9 : Math.floor(bodyRows / 3);
+}
+
+/** The places of the Rank screen for the rows that there are. */
+export function rankAreas(state: BenchState): RankAreas {
+  const { width, height } = bodyArea(state);
+  if (width >= SIDE_BY_SIDE) {
+    return {
+      isBeside: true,
+      table: { width: TABLE_WIDTH, height },
+      panel: { width: width - TABLE_WIDTH - GAP, height },
+    };
+  }
+  const tableRows = Math.max(3, Math.min(shownRows(state).length + 1, height - panelRowsWanted(height) - 1));
+  return {
+    isBeside: false,
+    table: { width, height: Math.min(height, tableRows) },
+    panel: { width, height: Math.max(0, height - tableRows - 1) },
+  };
+}

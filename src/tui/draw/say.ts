@@ -1,0 +1,43 @@
+/**
+ * Text for a place on the screen: in the characters of the symbol set, wrapped or cut to its width.
+ */
+import { padded, textWidth, truncated, wrapped } from '../../show/fit-text.js';
+import { GLYPHS } from '../../show/glyphs.js';
+import { plainText } from '../../show/plain-text.js';
+import { writable } from '../../show/plot-frame.js';
+import type { BenchOptions } from '../bench/state.js';
+
+/** A place to draw in, columns and rows. */
+export interface Area {
+  width: number;
+  height: number;
+}
+
+/** A text in lines of a width. */
+export function say(text: string, width: number, { symbols }: BenchOptions): string[] {
+  return wrapped(writable(plainText(text), GLYPHS[symbols]), Math.max(2, width));
+}
+
+/** A text in one line of a width, cut where it is longer. */
+export function sayInOne(text: string, width: number, { symbols }: BenchOptions): string {
+  const glyphs = GLYPHS[symbols];
+  return truncated(writable(plainText(text), glyphs), Math.max(1, width), glyphs.ellipsis);
+}
+
+/** Two texts at the ends of one line; the left one gives way. */
+export function atBothEnds(
+  left: string,
+  right: string,
+  { width, options }: { width: number; options: BenchOptions },
+): string {
+  const end = sayInOne(right, width, options);
+  const room = width - textWidth(end) - (end === '' ? 0 : 2);
+  if (room < 4) return end;
+  return padded(sayInOne(left, room, options), width - textWidth(end)) + end;
+}
+
+/** The rows that fit, those around `at` where not all do. */
+export function inSight<T>(rows: readonly T[], at: number, height: number): T[] {
+  const top = Math.max(0, Math.min(rows.length - height, at - Math.floor(height / 2)));
+  return rows.slice(top, top + Math.max(0, height));
+}
