@@ -92,18 +92,30 @@ function filled(pieces: readonly Piece[], width: number, align: 'left' | 'right'
   return align === 'right' ? [space, ...pieces] : [...pieces, space];
 }
 
+/** Header and rows in pieces, and the width that each column takes uncut. */
+function measured({ columns, rows: given }: Pick<TableSpec, 'columns' | 'rows'>) {
+  const header = columns.map((column) => [{ text: plainText(column.header), style: 'bold' as const }]);
+  const rows = given.map((row) => columns.map((_, index) => piecesOf(row[index] ?? '')));
+  const natural = columns.map((_, index) =>
+    Math.max(...[header, ...rows].map((row) => widthOf(row[index] ?? []))),
+  );
+  return { header, rows, natural };
+}
+
+/** The columns of a terminal that a table takes when nothing is cut. */
+export function tableWidth(spec: Pick<TableSpec, 'columns' | 'rows'>): number {
+  const { natural } = measured(spec);
+  return natural.reduce((sum, width) => sum + width, 0) + GAP * (natural.length - 1);
+}
+
 /**
  * The lines of a table, header first. None is wider than `maxWidth`: where shrinking is not enough,
  * the lines themselves are cut.
  */
 export function table(spec: TableSpec): string[] {
   const { columns, paint, ellipsis = '…' } = spec;
-  const header = columns.map((column) => [{ text: plainText(column.header), style: 'bold' as const }]);
-  const rows = spec.rows.map((row) => columns.map((_, index) => piecesOf(row[index] ?? '')));
+  const { header, rows, natural } = measured(spec);
   const columnCells = columns.map((_, index) => rows.map((row) => row[index] ?? []));
-  const natural = columns.map((_, index) =>
-    Math.max(...[header, ...rows].map((row) => widthOf(row[index] ?? []))),
-  );
   const widths = shrunk(natural, spec);
   const aligns = columns.map(
     (column, index) => column.align ?? (looksNumeric(columnCells[index] ?? []) ? 'right' : 'left'),

@@ -7,7 +7,7 @@ import { useSyncExternalStore } from 'react';
 import type { BenchState } from '../bench/state.js';
 import type { Store } from '../bench/store.js';
 import { bodyArea, LEAST_SIZE, rankAreas } from '../draw/areas.js';
-import { footerRow, headerRow, titleText } from '../draw/chrome.js';
+import { footerRow, headerRow } from '../draw/chrome.js';
 import { gainsRows, helpRows, listRows, problemRows } from '../draw/overlays.js';
 import { panelRows } from '../draw/panel.js';
 import { say, type Area } from '../draw/say.js';
@@ -68,7 +68,7 @@ export function Bench({ store }: { store: Store }) {
   }
   return (
     <Box flexDirection="column" width={columns} height={rows}>
-      <Lines rows={[headerRow(state, titleText(state))]} />
+      <Lines rows={[headerRow(state)]} />
       <Box height={rows - 2} flexDirection="column" overflow="hidden">
         <Body state={state} />
       </Box>

@@ -51,7 +51,7 @@ export function openChooser(kind: Chooser['kind']): Act {
     );
     return {
       ...state,
-      overlay: { kind: 'chooser', chooser: { kind, items, typed: '', cursor, chosen: now } },
+      overlay: { kind: 'chooser', chooser: { kind, items, typed: '', cursor, chosen: now, isMarked: false } },
     };
   };
 }
@@ -81,14 +81,14 @@ export const toggleItem: Act = withChooser((chooser) => {
   const item = itemsInSight(chooser)[chooser.cursor];
   if (item === undefined || !choosesMany(chooser)) return {};
   const without = chooser.chosen.filter((other) => other !== item);
-  return { chosen: without.length < chooser.chosen.length ? without : [...without, item] };
+  return { chosen: without.length < chooser.chosen.length ? without : [...without, item], isMarked: true };
 });
 
 /** Chooses every item in sight, or lets all go where all are chosen. */
 export const toggleAll: Act = withChooser((chooser) => {
   const inSight = itemsInSight(chooser);
   const all = inSight.every((item) => chooser.chosen.includes(item));
-  return { chosen: all ? [] : [...new Set([...chooser.chosen, ...inSight])] };
+  return { chosen: all ? [] : [...new Set([...chooser.chosen, ...inSight])], isMarked: true };
 });
 
 /** Narrows the list by what is typed. */
@@ -99,16 +99,20 @@ export function typeInList(text: string): Act {
 /** Takes back the letter typed last. */
 export const untypeInList: Act = withChooser(({ typed }) => ({ typed: typed.slice(0, -1), cursor: 0 }));
 
-/** Takes the list's choice over: what is marked, or the item under the cursor where only one can be or none is. */
+/** The items that are taken: those marked, where something was marked here, else the one under the cursor. */
+function itemsTaken(chooser: Chooser): string[] {
+  const marked = chooser.items.filter((item) => chooser.chosen.includes(item));
+  if (chooser.isMarked && marked.length > 0) return marked;
+  const here = itemsInSight(chooser)[chooser.cursor];
+  const typed = chooser.kind === 'pack' && here === undefined ? chargeTyped(chooser.typed) : null;
+  return [typed ?? here].filter((item) => item !== undefined);
+}
+
+/** Takes the list's choice over. */
 export const acceptChoice: Act = (state) => {
   if (state.overlay?.kind !== 'chooser') return state;
   const { chooser } = state.overlay;
-  const here = itemsInSight(chooser)[chooser.cursor];
-  const marked = chooser.items.filter((item) => chooser.chosen.includes(item));
-  const typed = chooser.kind === 'pack' && here === undefined ? chargeTyped(chooser.typed) : null;
-  const one = typed ?? here;
-  const items =
-    typed === null && choosesMany(chooser) && marked.length > 0 ? marked : one === undefined ? [] : [one];
+  const items = itemsTaken(chooser);
   const closed = { ...state, overlay: null };
   if (items.length === 0) return closed;
   const { setup } = state.choices;

@@ -8,6 +8,7 @@ import type { Look } from '../../tasks/looks.js';
 import type { Shelf } from '../../tasks/shelf.js';
 import type { Standing } from '../../tasks/standing-rank.js';
 import { replanned } from './choices.js';
+import { goToParting } from './time-acts.js';
 import type { BenchState } from './state.js';
 
 /**
@@ -32,7 +33,10 @@ export function ranked(
 export function looked(state: BenchState, looks: readonly (Look | null)[]): BenchState {
   const same =
     looks.length === state.looks.length && looks.every((look, index) => look === state.looks[index]);
-  return same ? state : { ...state, looks };
+  if (same) return state;
+  const next = { ...state, looks };
+  // A comparison begins where it begins to matter.
+  return state.screen === 'compare' && state.playhead.timeS === null ? goToParting(next) : next;
 }
 
 /** The state with the files as they stand now. */

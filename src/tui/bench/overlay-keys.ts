@@ -86,7 +86,7 @@ export const LIST_KEYS: PlaceKeys = {
     {
       keys: ['return'],
       label: 'take',
-      says: 'take what is marked, or the item under the cursor',
+      says: 'take what you marked, or else the item under the cursor',
       act: acceptChoice,
       inFooter: true,
     },

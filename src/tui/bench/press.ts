@@ -19,7 +19,7 @@ export function placeOf({ entry, overlay, screen }: BenchState): Place {
 }
 
 /** True where typed text goes into a line or a search, so that only keys that type nothing mean something else. */
-function isTyping(place: Place): boolean {
+export function isTyping(place: Place): boolean {
   return place === 'line' || place === 'list' || place === 'help';
 }
 

@@ -93,6 +93,8 @@ export interface Chooser {
   typed: string;
   cursor: number;
   chosen: readonly string[];
+  /** True once something was marked or unmarked here. */
+  isMarked: boolean;
 }
 
 /** A line of text that is being typed, and what it is for. */

@@ -6,15 +6,19 @@ import type { BenchState } from './state.js';
 /** The state, and who is told of it. */
 export interface Store {
   get: () => BenchState;
-  /** The state as it was when something other than the playhead changed last: what a playing run does not redraw. */
+  /** The state as it was when something other than the moment at the cursor changed last: a playing run does not change it. */
   calm: () => BenchState;
   change: (next: (state: BenchState) => BenchState) => void;
   subscribe: (listener: () => void) => () => void;
 }
 
-function sameButPlayhead(a: BenchState, b: BenchState): boolean {
+/** True where nothing but the moment at the cursor differs. */
+function isSameButMoment(a: BenchState, b: BenchState): boolean {
   const keys = Object.keys(a) as (keyof BenchState)[];
-  return keys.every((key) => key === 'playhead' || a[key] === b[key]);
+  const { playing, rate, span } = a.playhead;
+  const isSamePlayhead =
+    playing === b.playhead.playing && rate === b.playhead.rate && span === b.playhead.span;
+  return isSamePlayhead && keys.every((key) => key === 'playhead' || a[key] === b[key]);
 }
 
 /** A store that begins with a state. */
@@ -28,7 +32,7 @@ export function createStore(first: BenchState): Store {
     change: (next) => {
       const changed = next(state);
       if (changed === state) return;
-      if (!sameButPlayhead(state, changed)) calm = changed;
+      if (!isSameButMoment(state, changed)) calm = changed;
       state = changed;
       for (const listener of listeners) listener();
     },

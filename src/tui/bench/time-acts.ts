@@ -2,6 +2,7 @@
  * What keys do with time and runs on Trace and Compare.
  */
 import { firstCutRow, nextMark, peakRow, previousMark } from '../../measure/moments.js';
+import { partingOf } from '../../measure/parting.js';
 import type { TimeSpan } from '../../show/plot-frame.js';
 import { measuredSpan, runMarks, tapeSpan } from '../../show/run-view.js';
 import type { Look } from '../../tasks/looks.js';
@@ -174,6 +175,15 @@ export const goToFirstCut: Act = (state) => {
     return { ...state, notice: { text: 'no ceiling cuts the request in this run', isFault: false } };
   }
   return at(state, row * look.tape.tickS);
+};
+
+/** Moves the cursor to the first moment at which the profiles part, once all of their runs are there. */
+export const goToParting: Act = (state) => {
+  const there = state.looks.filter((look) => look !== null);
+  if (there.length < 2 || there.length < state.view.profiles.length) return state;
+  const tapes = there.map(({ tape }) => tape);
+  const parting = partingOf(tapes, there[0]!.window.bandRad);
+  return parting === null ? state : at(state, parting.timeS);
 };
 
 /** The same trial with the next or previous profile of the table, at the same moment. */

@@ -8,6 +8,7 @@ import {
   goTo,
   goToEvent,
   goToFirstCut,
+  goToParting,
   goToPeak,
   moveProfile,
   moveTrial,
@@ -99,4 +100,17 @@ export const TRACE_KEYS: PlaceKeys = {
 };
 
 /** The keys of Compare. */
-export const COMPARE_KEYS: PlaceKeys = { title: 'Compare', bindings: [...time, back] };
+export const COMPARE_KEYS: PlaceKeys = {
+  title: 'Compare',
+  bindings: [
+    ...time,
+    {
+      keys: ['d'],
+      label: 'where they part',
+      says: 'to the first moment at which the profiles part',
+      act: goToParting,
+      inFooter: true,
+    },
+    back,
+  ],
+};

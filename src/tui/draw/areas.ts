@@ -5,13 +5,13 @@
 import { shownRows } from '../bench/rows.js';
 import type { BenchState } from '../bench/state.js';
 import type { Area } from './say.js';
-import { TABLE_WIDTH } from './table.js';
+import { wholeTableWidth } from './table.js';
 
 /** Smallest terminal that the bench draws on; on a smaller one it says so. */
 export const LEAST_SIZE = { columns: 40, rows: 10 } as const;
 
-/** Fewest columns for table and panel side by side. */
-const SIDE_BY_SIDE = TABLE_WIDTH + 2 + 56;
+/** Fewest columns of a panel beside the table. */
+const PANEL_BESIDE = 56;
 
 const GAP = 2;
 
@@ -36,11 +36,12 @@ function panelRowsWanted(bodyRows: number): number {
 /** The places of the Rank screen for the rows that there are. */
 export function rankAreas(state: BenchState): RankAreas {
   const { width, height } = bodyArea(state);
-  if (width >= SIDE_BY_SIDE) {
+  const tableWidth = wholeTableWidth(state);
+  if (width >= tableWidth + GAP + PANEL_BESIDE) {
     return {
       isBeside: true,
-      table: { width: TABLE_WIDTH, height },
-      panel: { width: width - TABLE_WIDTH - GAP, height },
+      table: { width: tableWidth, height },
+      panel: { width: width - tableWidth - GAP, height },
     };
   }
   const tableRows = Math.max(3, Math.min(shownRows(state).length + 1, height - panelRowsWanted(height) - 1));

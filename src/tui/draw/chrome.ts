@@ -5,9 +5,10 @@
 import { chargeItem, OWN_CHARGE } from '../bench/chooser-acts.js';
 import { KEYMAP } from '../bench/keymap.js';
 import { keyText } from '../bench/key-words.js';
-import { placeOf } from '../bench/press.js';
+import { isTyping, placeOf } from '../bench/press.js';
 import type { BenchState, Entry } from '../bench/state.js';
 import { textWidth } from '../../show/fit-text.js';
+import { timeText } from '../../show/quantities.js';
 import { atBothEnds, sayInOne } from './say.js';
 
 /** A list of names, or how many there are. */
@@ -15,13 +16,13 @@ function few(names: readonly string[], many: string): string {
   return names.length <= 3 ? names.join(', ') : `${names.length} ${many}`;
 }
 
-/** What is ranked: `otter under regular, pack as each scenario says, 15 scenarios`. */
+/** What is ranked: `otter under regular, pack at 40 %, all 15 scenarios`. */
 export function setupText({ choices: { setup }, shelf }: Pick<BenchState, 'choices' | 'shelf'>): string {
   const charges = setup.charges.map(chargeItem).join(', ');
   const all = setup.scenarios.length === shelf.scenario.length;
   const roads = all ? `all ${setup.scenarios.length} scenarios` : few(setup.scenarios, 'scenarios');
-  const pack = charges === OWN_CHARGE ? 'charge as stated' : `pack at ${charges}`;
-  return `${setup.board} under ${few(setup.riders, 'riders')}, ${pack}, ${roads}`;
+  const pack = charges === OWN_CHARGE ? '' : `, pack at ${charges}`;
+  return `${setup.board} under ${few(setup.riders, 'riders')}${pack}, ${roads}`;
 }
 
 /** How far the ranking is, in words. */
@@ -38,7 +39,7 @@ export function progressText({ rows, work, progress, options }: BenchState): str
 }
 
 /** What the screen in front is about. */
-export function titleText(state: BenchState): string {
+function titleText(state: BenchState): string {
   const { screen, view, work } = state;
   if (screen === 'rank') return `underfoot  ${setupText(state)}`;
   const key = work?.trials[view.trial]?.key;
@@ -49,11 +50,22 @@ export function titleText(state: BenchState): string {
   return `${screen === 'trace' ? 'Trace' : 'Compare'}  ${view.profiles.join(', ')}${where}`;
 }
 
+/** How time goes on Trace and Compare: whether it plays, how fast, and what part is in sight. */
+function playingText({ playhead, options }: BenchState): string {
+  const { playing, rate, span } = playhead;
+  const part = span === null ? '' : `, ${timeText(span.toS - span.fromS)} in sight`;
+  return `${playing ? 'playing' : 'still'} at ${rate}${options.symbols === 'ascii' ? 'x' : '×'}${part}`;
+}
+
 /** The line at the top. */
-export function headerRow(state: BenchState, title: string): string {
-  const { options, size, shelf } = state;
+export function headerRow(state: BenchState): string {
+  const { options, size, shelf, screen } = state;
+  const title = titleText(state);
   const problems = shelf.problems.length;
-  const right = [problems > 0 ? `! ${problems} in files` : '', progressText(state)];
+  const right = [
+    problems > 0 ? `! ${problems} in files` : '',
+    screen === 'rank' ? progressText(state) : playingText(state),
+  ];
   const text = atBothEnds(title, right.filter((part) => part !== '').join('  '), {
     width: size.columns,
     options,
@@ -70,10 +82,13 @@ const PROMPTS: Readonly<Record<Entry['purpose'], string>> = {
 
 /** The keys that the footer names now: those of the place, then of anywhere; those that can do nothing now are left out. */
 function keysNow(state: BenchState): string[] {
-  const bindings = [...KEYMAP[placeOf(state)].bindings, ...KEYMAP.anywhere.bindings];
-  return bindings
+  const place = placeOf(state);
+  // Where letters are typed, the help has a key that types none.
+  const keyOf = (keys: readonly string[]) =>
+    (isTyping(place) && keys.find((key) => key.length > 1)) || keys[0]!;
+  return [...KEYMAP[place].bindings, ...KEYMAP.anywhere.bindings]
     .filter(({ inFooter, off }) => inFooter && (off?.(state) ?? null) === null)
-    .map(({ keys, label }) => `${keyText(keys[0]!, state.options.symbols)} ${label}`);
+    .map(({ keys, label }) => `${keyText(keyOf(keys), state.options.symbols)} ${label}`);
 }
 
 /** The line at the bottom. */

@@ -10,6 +10,7 @@ import { choosesMany, itemsInSight } from '../bench/chooser-acts.js';
 import { fieldText, gainsView } from '../bench/gains-acts.js';
 import { keyList } from '../bench/key-list.js';
 import { shownRows } from '../bench/rows.js';
+import { shellSentence } from '../bench/shell-command.js';
 import type { BenchOptions, BenchState, Chooser } from '../bench/state.js';
 import { ordinal } from './panel.js';
 import { inSight, say, sayInOne, type Area } from './say.js';
@@ -32,12 +33,11 @@ export function gainsRows(state: BenchState, { width, height }: Area): string[] 
   const view = gainsView(state);
   if (view === null) return [];
   const { options } = state;
-  const head = say(movingText(state, view.name), width, options).slice(0, 3).map(options.paint.bold);
-  const foot = say(
-    `${view.field.says}. From ${view.field.min} to ${fieldText(view.field.max, view.field)}.`,
-    width,
-    options,
-  ).slice(0, 2);
+  const head = say(movingText(state, view.name), width, options)
+    .slice(0, height >= 8 ? 3 : 1)
+    .map(options.paint.bold);
+  const range = `From ${view.field.min} to ${fieldText(view.field.max, view.field)}.`;
+  const foot = height < 5 ? [] : say(`${view.field.says}. ${range}`, width, options).slice(0, 2);
   const fields = inSight(
     view.fields,
     view.fields.indexOf(view.field),
@@ -139,7 +139,8 @@ export function helpRows(
     width,
     options,
   );
-  return [paint.bold(title), ...scrolled([...rows, ...none], overlay.top, height - 1)];
+  const shell = overlay.search === '' ? [...say(shellSentence(state), width, options), ''] : [];
+  return [paint.bold(title), ...scrolled([...shell, ...rows, ...none], overlay.top, height - 1)];
 }
 
 /** What is wrong with files of the folder. */

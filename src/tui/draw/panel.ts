@@ -4,9 +4,10 @@
 import { peakRow } from '../../measure/moments.js';
 import type { RankedCell } from '../../measure/profile-result.js';
 import { beside } from '../../show/beside.js';
+import { padded, textWidth } from '../../show/fit-text.js';
 import type { TimeSpan } from '../../show/plot-frame.js';
 import { numberText } from '../../show/quantities.js';
-import { standingLegend, figureTexts } from '../../show/rank-row.js';
+import { figureTexts, standingLegend, stripPieces } from '../../show/rank-row.js';
 import { pitchSentence } from '../../show/run-sentences.js';
 import { smallTrace } from '../../show/trace-small.js';
 import { cellPhrase } from '../../show/worst-sentences.js';
@@ -14,11 +15,15 @@ import type { Look } from '../../tasks/looks.js';
 import { changesOf } from '../bench/gains-acts.js';
 import { currentCell, currentRow, type ShownRow } from '../bench/rows.js';
 import type { BenchState } from '../bench/state.js';
-import { say, type Area } from './say.js';
+import { say, sayInOne, type Area } from './say.js';
 
 /** Stretch of time shown before and after the worst moment, s. */
 const BEFORE_S = 0.8;
 const AFTER_S = 1.6;
+
+/** Most rows of the plot with its sentence, and fewest of a panel that stands in one column: text, plot, scenarios. */
+const PLOT_ROWS = 18;
+const TALL = 40;
 
 /** Fewest columns in which text and plot stand side by side. */
 const SIDE_BY_SIDE = 72;
@@ -92,7 +97,7 @@ function plotRows(state: BenchState, { width, height }: Area): string[] {
   const sentence = say(pitchSentence(look.view.facts, look.outcome), width, options).slice(0, 2);
   const plot = smallTrace(look.view, {
     width,
-    height: Math.min(12, height - sentence.length),
+    height: height - sentence.length,
     symbols: options.symbols,
     paint: options.paint,
     span: worstSpan(look),
@@ -100,19 +105,40 @@ function plotRows(state: BenchState, { width, height }: Area): string[] {
   return [...sentence, ...plot];
 }
 
+/** Every scenario of the strip with its sign and what was worst there, one a line; the one under the cursor marked. */
+function scenarioRows(state: BenchState, { result }: ShownRow, width: number): string[] {
+  const { options, work, rank } = state;
+  if (result === null || work === null) return [];
+  const ascii = options.symbols === 'ascii';
+  const names = work.plan.scenarios.map(({ name }) => name);
+  const widest = Math.max(...names.map(textWidth));
+  return stripPieces(result, names, ascii).map(({ text, style }, index) => {
+    const name = names[index]!;
+    const [dearest] = result.cells
+      .filter(({ scenario }) => scenario === name)
+      .toSorted((a, b) => b.cost - a.cost);
+    const phrase = dearest === undefined ? '' : cellPhrase(dearest, options.weights);
+    const line = sayInOne(`${padded(name, widest)}  ${phrase}`, width - 2, options);
+    const mark = style === null ? text : options.paint[style](text);
+    return `${mark} ${rank.column === index ? options.paint.bold(line) : line}`;
+  });
+}
+
 /** The panel in at most as many rows as the area has. */
-export function panelRows(state: BenchState, area: Area): string[] {
+export function panelRows(state: BenchState, { width, height }: Area): string[] {
   const row = currentRow(state);
   if (row === undefined) return [];
-  const { width, height } = area;
-  if (width >= SIDE_BY_SIDE) {
+  const isTall = height >= TALL;
+  if (width >= SIDE_BY_SIDE && !isTall) {
     const leftWidth = Math.floor(width * 0.45);
-    const left = textRows(state, row, leftWidth).slice(0, height);
-    const right = plotRows(state, { width: width - leftWidth - 2, height });
+    const text = textRows(state, row, leftWidth);
+    const left = [...text, '', ...scenarioRows(state, row, leftWidth)].slice(0, height);
+    const right = plotRows(state, { width: width - leftWidth - 2, height: Math.min(height, PLOT_ROWS) });
     return beside(left, right, { leftWidth, gap: 2 }).slice(0, height);
   }
   const text = textRows(state, row, width);
-  const left = height - text.length - 1;
-  const plot = left >= 7 ? ['', ...plotRows(state, { width, height: left })] : [];
-  return [...text, ...plot].slice(0, height);
+  const plotHeight = isTall ? PLOT_ROWS : height - text.length - 1;
+  const plot = plotHeight >= 7 ? ['', ...plotRows(state, { width, height: plotHeight })] : [];
+  const list = isTall ? ['', ...scenarioRows(state, row, width)] : [];
+  return [...text, ...plot, ...list].slice(0, height);
 }

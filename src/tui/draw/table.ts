@@ -1,13 +1,13 @@
 /**
  * The table of the Rank screen: rows that fill in as runs finish, with cursor, picks, changes and the odex mark.
  */
-import type { ProfileResult } from '../../measure/profile-result.js';
 import type { RowColumn } from '../../measure/row-order.js';
 import type { Piece } from '../../show/cell-grid.js';
 import { verdictMark } from '../../show/colour.js';
+import { GLYPHS } from '../../show/glyphs.js';
 import { figureTexts, stripPieces } from '../../show/rank-row.js';
 import { orderSign } from '../../show/rank-table.js';
-import { table, type TableCell, type TableColumn } from '../../show/table.js';
+import { table, tableWidth, type TableCell, type TableColumn } from '../../show/table.js';
 import { currentRow, shownRows, type ShownRow } from '../bench/rows.js';
 import type { BenchState } from '../bench/state.js';
 import { inSight, say, type Area } from './say.js';
@@ -17,8 +17,6 @@ export const LETTERS = ['A', 'B', 'C', 'D'] as const;
 
 interface Column extends TableColumn {
   by: RowColumn | null;
-  /** Narrowest table that has the column. */
-  from: number;
   cell: (row: ShownRow, state: BenchState) => TableCell;
 }
 
@@ -27,53 +25,40 @@ const figure =
   ({ result }: ShownRow): TableCell =>
     result === null ? '' : figureTexts(result)[name];
 
-const COLUMNS: readonly Column[] = [
-  { header: '', by: null, from: 0, cell: (row, state) => cursorCell(row, state) },
-  {
-    header: '#',
-    by: 'rank',
-    align: 'right',
-    from: 0,
-    cell: ({ rank }) => (rank === null ? '' : String(rank)),
-  },
-  {
-    header: 'profile',
-    by: 'profile',
-    align: 'left',
-    shrinks: true,
-    leastWidth: 6,
-    from: 0,
-    cell: (row, state) => nameCell(row, state),
-  },
-  {
-    header: 'each scenario',
-    by: null,
-    align: 'left',
-    shrinks: true,
-    leastWidth: 6,
-    from: 0,
-    cell: (row, state) => stripCell(row, state),
-  },
-  { header: 'falls', by: 'falls', align: 'right', from: 46, cell: figure('falls') },
-  { header: 'score', by: 'score', align: 'right', from: 0, cell: figure('score') },
-  { header: 'odex', by: null, align: 'left', from: 86, cell: (row, state) => checkCell(row, state) },
-  { header: '', by: null, align: 'left', from: 40, cell: (row, state) => checkCell(row, state) },
-  { header: 'overshoot', by: 'overshoot', align: 'right', from: 60, cell: figure('overshoot') },
-  { header: 'settling', by: 'settling', align: 'right', from: 70, cell: figure('settling') },
-  { header: 'cut', by: 'cut', align: 'right', from: 54, cell: figure('cut') },
+const COLUMNS = {
+  cursor: { header: '', by: null, cell: cursorCell },
+  rank: { header: '#', by: 'rank', align: 'right', cell: ({ rank }) => (rank === null ? '' : String(rank)) },
+  profile: { header: 'profile', by: 'profile', align: 'left', shrinks: true, cell: nameCell },
+  strip: { header: 'each scenario', by: null, align: 'left', shrinks: true, cell: stripCell },
+  falls: { header: 'falls', by: 'falls', align: 'right', cell: figure('falls') },
+  score: { header: 'score', by: 'score', align: 'right', cell: figure('score') },
+  odex: { header: 'odex', by: null, align: 'left', cell: checkCell },
+  mark: { header: '', by: null, align: 'left', cell: checkCell },
+  overshoot: { header: 'overshoot', by: 'overshoot', align: 'right', cell: figure('overshoot') },
+  settling: { header: 'settling', by: 'settling', align: 'right', cell: figure('settling') },
+  cut: { header: 'cut', by: 'cut', align: 'right', cell: figure('cut') },
+} as const satisfies Readonly<Record<string, Column>>;
+
+type ColumnName = keyof typeof COLUMNS;
+
+/** Columns from the widest table to the narrowest: the strip, which says where a profile fails, stays whole longest. */
+const CHOICES: readonly (readonly ColumnName[])[] = [
+  ['cursor', 'rank', 'profile', 'strip', 'falls', 'score', 'odex', 'overshoot', 'settling', 'cut'],
+  ['cursor', 'rank', 'profile', 'strip', 'falls', 'score', 'mark', 'overshoot', 'settling', 'cut'],
+  ['cursor', 'rank', 'profile', 'strip', 'falls', 'score', 'mark', 'overshoot', 'settling'],
+  ['cursor', 'rank', 'profile', 'strip', 'falls', 'score', 'mark', 'overshoot'],
+  ['cursor', 'rank', 'profile', 'strip', 'falls', 'score', 'mark'],
+  ['cursor', 'rank', 'profile', 'strip', 'score', 'mark'],
+  ['cursor', 'rank', 'profile', 'strip', 'score'],
 ];
 
-/** A wide table has a column with a name for the check, a narrow one a bare mark. */
-const columnsFor = (width: number) =>
-  COLUMNS.filter(({ from }) => width >= from).filter(({ from }) => !(width >= 86 && from === 40));
-
 function cursorCell(row: ShownRow, state: BenchState): TableCell {
-  const { paint, symbols } = state.options;
+  const { symbols } = state.options;
   const isHere = row.name === currentRow(state)?.name;
   const letter = LETTERS[state.rank.picked.indexOf(row.name)] ?? (row.isPicked ? '+' : ' ');
   const sign = isHere ? (symbols === 'ascii' ? '>' : '▸') : ' ';
   return [
-    { text: sign, style: paint.mode === 'none' ? null : 'accent' },
+    { text: sign, style: 'accent' },
     { text: letter, style: 'bold' },
   ];
 }
@@ -108,35 +93,41 @@ function checkCell({ check, result }: ShownRow, { options }: BenchState): TableC
 function headerOf(column: Column, state: BenchState): TableColumn {
   const ascii = state.options.symbols === 'ascii';
   const { order } = state.rank;
-  const at = column.header === 'each scenario' ? state.rank.column : null;
+  const at = column.cell === stripCell ? state.rank.column : null;
   const caret = at === null ? column.header : `${' '.repeat(at)}${ascii ? 'v' : '▾'}`;
   const sign = column.by !== null && column.by === order.by ? ` ${orderSign(order, ascii)}` : '';
   return { ...column, header: caret + sign };
 }
 
-/** The table in at most as many rows as the area has, those around the cursor. */
-export function tableRows(state: BenchState, { width, height }: Area): string[] {
-  const rows = shownRows(state);
-  const here = rows.findIndex(({ name }) => name === currentRow(state, rows)?.name);
-  const seen = inSight(rows, here, height - 1);
-  const columns = columnsFor(width);
-  const drawn = table({
-    columns: columns.map((column) => headerOf(column, state)),
-    rows: seen.map((row) => columns.map(({ cell }) => cell(row, state))),
-    paint: state.options.paint,
-    maxWidth: width,
-    ellipsis: state.options.symbols === 'ascii' ? '..' : '…',
+/** Header and cells with as many columns as fit into a width; the fewest of all where none do. */
+function tableFor(state: BenchState, rows: readonly ShownRow[], width: number) {
+  const specs = CHOICES.map((names) => {
+    const columns = names.map((name): Column => COLUMNS[name]);
+    return {
+      columns: columns.map((column) => headerOf(column, state)),
+      rows: rows.map((row) => columns.map(({ cell }) => cell(row, state))),
+    };
   });
-  if (rows.length > 0) return drawn.slice(0, height);
-  const none = `no profile has "${state.rank.filter}" in its name or summary; / changes the filter`;
-  return [...drawn, ...say(none, width, state.options)].slice(0, height);
+  return specs.find((spec) => tableWidth(spec) <= width) ?? specs.at(-1)!;
 }
 
-/** Columns that a table takes when nothing is cut. */
-export const TABLE_WIDTH = 92;
+/** Columns of the terminal that the whole table takes. */
+export function wholeTableWidth(state: BenchState): number {
+  return tableWidth(tableFor(state, shownRows(state), Infinity));
+}
 
-/** The first sentence of what there is to do: which profile to try first here. */
-export function firstToTry(best: ProfileResult | undefined): string {
-  if (best === undefined) return '';
-  return best.failures < best.cells.length ? `${best.name} comes first` : 'every profile falls in every run';
+/** The table in at most as many rows as the area has, those around the cursor. */
+export function tableRows(state: BenchState, { width, height }: Area): string[] {
+  const { options, rank } = state;
+  const rows = shownRows(state);
+  const here = rows.findIndex(({ name }) => name === currentRow(state, rows)?.name);
+  const drawn = table({
+    ...tableFor(state, inSight(rows, here, height - 1), width),
+    paint: options.paint,
+    maxWidth: width,
+    ellipsis: GLYPHS[options.symbols].ellipsis,
+  });
+  if (rows.length > 0) return drawn.slice(0, height);
+  const none = `no profile has "${rank.filter}" in its name or summary; / changes the filter`;
+  return [...drawn, ...say(none, width, options)].slice(0, height);
 }

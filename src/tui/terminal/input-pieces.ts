@@ -67,7 +67,7 @@ export class InputSplitter {
   /** Takes the next chunk. */
   feed(chunk: Buffer | string): void {
     clearTimeout(this.timer);
-    const bytes = Buffer.from(chunk as string).toString('latin1');
+    const bytes = (typeof chunk === 'string' ? Buffer.from(chunk) : chunk).toString('latin1');
     if (this.pending === ESC && !GOES_ON.test(bytes)) this.giveUp();
     this.pending += bytes;
     while (this.pending !== '' && this.takePiece());
@@ -80,6 +80,7 @@ export class InputSplitter {
   stop(): void {
     clearTimeout(this.timer);
     this.pending = '';
+    this.isPasting = false;
   }
 
   /** Takes one piece off what is pending; false where more bytes are needed. */
@@ -93,10 +94,9 @@ export class InputSplitter {
       return true;
     }
     if (UNFINISHED.test(this.pending) && this.pending.length <= REPORT_LIMIT_BYTES) return false;
-    const rest = this.pending.slice(BROKEN.exec(this.pending)![0].length);
-    this.pending = this.pending.slice(0, this.pending.length - rest.length);
-    this.giveUp();
-    this.pending = rest;
+    const broken = BROKEN.exec(this.pending)![0];
+    this.pending = this.pending.slice(broken.length);
+    this.handOnBroken(broken);
     return true;
   }
 
@@ -121,14 +121,20 @@ export class InputSplitter {
     }
   }
 
+  /** Hands on what turned out to be no sequence: keys that begin like one, or nothing. */
+  private handOnBroken(bytes: string): void {
+    const character = bytes.slice(1);
+    if (bytes === ESC) this.onPiece({ kind: 'escape', text: '' });
+    else if (character.length === 1 && GOES_ON.test(character))
+      this.onPiece({ kind: 'alt', text: character });
+  }
+
   /** No more bytes are waited for: what is pending is what was typed, or is dropped. */
   private giveUp(): void {
     const { pending, isPasting } = this;
     this.pending = '';
     this.isPasting = false;
     if (isPasting) this.onPiece({ kind: 'paste', text: decoded(pending) });
-    else if (pending === ESC) this.onPiece({ kind: 'escape', text: '' });
-    else if (pending.length === 2 && GOES_ON.test(pending[1]!))
-      this.onPiece({ kind: 'alt', text: pending[1]! });
+    else this.handOnBroken(pending);
   }
 }

@@ -109,13 +109,15 @@ function keysOf(piece: InputPiece, parse: (input: string) => ParsedKey | undefin
 /** Listens to the keys of a terminal in raw mode; the function that comes back ends that. */
 export function listenToKeys(stdin: KeySource, { onKey, onPaste }: KeyListener): () => void {
   const parse = createParser();
+  let isListening = true;
   const splitter = new InputSplitter((piece) => {
     if (piece.kind === 'paste') onPaste(plainText(piece.text));
-    else keysOf(piece, parse).forEach(onKey);
+    else keysOf(piece, parse).forEach((key) => isListening && onKey(key));
   });
   const onData = (chunk: Buffer | string) => splitter.feed(chunk);
   stdin.on('data', onData);
   return () => {
+    isListening = false;
     stdin.off('data', onData);
     stdin.pause();
     splitter.stop();

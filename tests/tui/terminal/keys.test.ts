@@ -207,3 +207,16 @@ it('is heard from no more once that is ended', () => {
   input.type('a');
   expect([names(), input.listenerCount('data'), input.pause.mock.calls.length]).toEqual([[], 0, 1]);
 });
+
+it('that ends the listening is the last', () => {
+  stop();
+  const last = listenToKeys(input, {
+    onKey(key) {
+      keys.push(key);
+      if (key.name === 'q') last();
+    },
+    onPaste: (text) => pastes.push(text),
+  });
+  input.type(`aqb${ESC}[Ac`);
+  expect(names()).toEqual(['a', 'q']);
+});
