@@ -31,6 +31,9 @@ const ROOMS: Record<string, { rank: number; packages: string[]; node?: boolean }
 /** odex is CommonJS without declarations; the one file that knows it needs `require`. */
 const EXCEPTIONS: Record<string, string[]> = { 'simulate/reference.ts': ['node:module'] };
 
+/** Inside of the bench, imports point down too. */
+const BENCH_RANKS: Record<string, number> = { terminal: 0, bench: 1, draw: 2, app: 3, 'open-bench.ts': 4 };
+
 const LINE_LIMIT = 250;
 
 interface Import {
@@ -63,6 +66,7 @@ function faultOf({ file, from }: Import): string | null {
       .join('/');
     const other = ROOMS[roomOf(target)];
     if (other === undefined) return `${file} imports ${target}, which is in no room of the plan`;
+    if (roomOf(file) === 'tui' && roomOf(target) === 'tui') return faultInBench(file, target);
     if (roomOf(target) === roomOf(file) || other.rank < room.rank) return null;
     return `${file} (rank ${room.rank}) imports ${target} (rank ${other.rank})`;
   }
@@ -70,6 +74,13 @@ function faultOf({ file, from }: Import): string | null {
   if (from.startsWith('node:')) return room.node ? null : `${file} imports ${from}`;
   const name = from.split('/')[0]!;
   return room.packages.includes(name) ? null : `${file} imports the package ${name}`;
+}
+
+function faultInBench(file: string, target: string): string | null {
+  const [part, otherPart] = [file, target].map((path) => path.split('/')[1]!.replace(/\.js$/, '.ts'));
+  const [rank, otherRank] = [BENCH_RANKS[part!], BENCH_RANKS[otherPart!]];
+  if (rank === undefined || otherRank === undefined) return `${file} or ${target} is in no part of the bench`;
+  return part === otherPart || otherRank < rank ? null : `${file} imports ${target}`;
 }
 
 describe('the plan of the house', () => {
@@ -90,6 +101,8 @@ describe('the plan of the house', () => {
     expect(faultOf({ file: 'model/tyre.ts', from: 'node:fs' })).toContain('node:fs');
     expect(faultOf({ file: 'show/plot.ts', from: 'yaml' })).toContain('yaml');
     expect(faultOf({ file: 'model/tyre.ts', from: '../quantity/units.js' })).toBeNull();
+    expect(faultOf({ file: 'tui/bench/rows.ts', from: '../draw/table.js' })).toContain('draw/table');
+    expect(faultOf({ file: 'tui/draw/table.ts', from: '../bench/rows.js' })).toBeNull();
   });
 
   it('uses every package in exactly the rooms that may', () => {
