@@ -125,7 +125,7 @@ function feel({ riderLaw, script, noise, road }: Trial, moment: Moment): void {
 }
 
 /** 8, after the plant has moved: current and charge at the new tick. */
-function settle({ trial, lagKeepRatio }: LoopPlan, moment: Moment): void {
+export function settle({ trial, lagKeepRatio }: LoopPlan, moment: Moment): void {
   const { motion, followed } = moment;
   drawCharge(trial.plant, trial, moment.pack);
   motion[MOTOR_CURRENT] = followed[0]! + lagKeepRatio * (motion[MOTOR_CURRENT]! - followed[0]!);

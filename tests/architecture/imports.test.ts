@@ -16,7 +16,7 @@ const ROOMS: Record<string, { rank: number; packages: string[]; node?: boolean }
   scenario: { rank: 1, packages: ['pure-rand'] },
   control: { rank: 2, packages: [] },
   simulate: { rank: 3, packages: [] },
-  linear: { rank: 3, packages: ['ml-matrix'] },
+  linear: { rank: 4, packages: ['ml-matrix'] },
   measure: { rank: 4, packages: [] },
   sweep: { rank: 5, packages: [] },
   explain: { rank: 5, packages: [] },
