@@ -37,9 +37,12 @@ export interface BenchRequest {
   animation: boolean;
 }
 
-/** How the bench was left, or why it could not be opened. */
+/** How the bench was left, or why it could not be opened; `hung up`: its terminal is gone. */
 export type BenchEnd =
-  { kind: 'left' } | { kind: 'interrupted' } | { kind: 'not opened'; problems: readonly Problem[] };
+  | { kind: 'left' }
+  | { kind: 'interrupted' }
+  | { kind: 'hung up' }
+  | { kind: 'not opened'; problems: readonly Problem[] };
 
 /** Opens the bench on the terminal, and answers once it is left. */
 export type OpenBench = (request: BenchRequest) => Promise<BenchEnd>;
@@ -56,10 +59,14 @@ interface BenchFlags extends DrawingFlags {
   animation: boolean;
 }
 
-/** True where the bench can be drawn: a person reads and types, on more than a line printer. */
+/** What the variable CI says where there is no CI job. */
+const NOT_IN_CI = ['', '0', 'false'];
+
+/** True where the bench can be drawn: a person reads and types, on more than a line printer, and not in a CI job. */
 export function isOnTerminal(): boolean {
+  const { CI = '', TERM } = process.env;
   const isTerminal = process.stdin.isTTY === true && process.stdout.isTTY === true;
-  return isTerminal && process.env['TERM'] !== 'dumb';
+  return isTerminal && TERM !== 'dumb' && NOT_IN_CI.includes(CI);
 }
 
 async function bench(flags: BenchFlags, openBench: OpenBench): Promise<void> {
@@ -87,6 +94,7 @@ async function bench(flags: BenchFlags, openBench: OpenBench): Promise<void> {
   });
   if (end.kind === 'not opened') tellProblems(end.problems);
   if (end.kind === 'interrupted') process.exitCode = EXIT.interrupted;
+  if (end.kind === 'hung up') process.exitCode = EXIT.hungUp;
 }
 
 /** Adds `bench` to the program; a function that opens it comes from outside. */

@@ -6,8 +6,9 @@ import { EXIT } from './exit-codes.js';
 
 function endQuietlyWhenClosed(stream: NodeJS.WriteStream): void {
   stream.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') throw error;
-    process.exit();
+    if (error.code === 'EPIPE') process.exit();
+    if (error.code === 'EIO' && stream.isTTY) process.exit(EXIT.hungUp); // the signal that says so may come later
+    throw error;
   });
 }
 

@@ -7,6 +7,7 @@ import type { BoardFile } from '../quantity/board-file.js';
 import type { ProfileFile } from '../quantity/profile-file.js';
 import type { RiderFile } from '../quantity/rider-file.js';
 import { scenarioSchema } from '../quantity/scenario-file.js';
+import { M_PER_S_PER_KM_PER_H } from '../quantity/units.js';
 import { fixedStep, stepsFor } from '../simulate/fixed-step.js';
 import { loopPlan, type LoopPlan } from '../simulate/loop.js';
 import type { Moment } from '../simulate/moment.js';
@@ -29,17 +30,18 @@ export interface SteadyRide {
   moment: Moment;
 }
 
-/** Long enough to be evened out for any wheel, m; only its beginning is ridden on. */
-const ROAD_M = 5;
+/** Road beyond what is ridden, m. */
+const SPARE_M = 5;
 
-/** The steady ride at a point. */
-export function steadyRide({ board, rider, profile, ...where }: RidePoint): SteadyRide {
+/** The steady ride at a point, with road and script for so long [s]; one tick alone needs the least. */
+export function steadyRide({ board, rider, profile, ...where }: RidePoint, durationS = 1): SteadyRide {
+  const lengthM = SPARE_M + 1.5 * durationS * where.speedKmPerH * M_PER_S_PER_KM_PER_H;
   const scenario = scenarioSchema.parse({
     summary: 'A steady ride.',
-    durationS: 1,
+    durationS,
     chargePercent: where.chargePercent,
     start: { speedKmPerH: where.speedKmPerH },
-    road: [{ lengthM: ROAD_M, gradePercent: where.gradePercent }],
+    road: [{ lengthM, gradePercent: where.gradePercent }],
     speeds: [{ atS: 0, speedKmPerH: where.speedKmPerH }],
     measure: { as: 'ride', bandDeg: 1 },
   });

@@ -75,8 +75,14 @@ function roundStep(size: number): number {
   return [5, 2, 1].map((digit) => digit * power).find((step) => step <= size * (1 + 1e-9)) ?? power;
 }
 
-/** Parts of a number that one nudge moves it by, and of the range where the number is 0. */
-const NUDGE_SHARE = { coarse: 1 / 20, fine: 1 / 100, atZero: 1 / 2000 } as const;
+/** Part of a number that one nudge moves it by. */
+const NUDGE_SHARE = { coarse: 1 / 20, fine: 1 / 100 } as const;
+
+/**
+ * Least nudge as a part of the range: with it a number leaves 0, comes down to 0, and where the range lies on both sides
+ * of 0 crosses it.
+ */
+const LEAST_SHARE = { fromZero: 1 / 500, nearZero: 1 / 20_000, acrossZero: 1 / 200 } as const;
 
 /** A number moved one round step up or down inside its range: about a twentieth of itself, or finely a hundredth. */
 export function nudged(
@@ -85,9 +91,13 @@ export function nudged(
   { direction, finely }: { direction: 1 | -1; finely: boolean },
 ): number {
   const share = finely ? NUDGE_SHARE.fine : NUDGE_SHARE.coarse;
-  const size = value === 0 ? (max - min) * NUDGE_SHARE.atZero : Math.abs(value) * share;
-  const step = roundStep(size);
-  // On to the next multiple of the step, so that there and back again gives round numbers.
+  const least = min < 0 ? LEAST_SHARE.acrossZero : value === 0 ? LEAST_SHARE.fromZero : LEAST_SHARE.nearZero;
+  const leastSize = ((max - min) * least * share) / NUDGE_SHARE.coarse;
+  // Towards 0 the step is that of the smaller numbers there, so that the way back is the same.
+  const isTowardsZero = Math.sign(value) === -direction;
+  const ownSize = Math.abs(value) * share * (isTowardsZero ? 1 - 1e-6 : 1);
+  const step = roundStep(Math.max(ownSize, leastSize));
+  // On to the next multiple of the step, so that numbers become round ones.
   const multiples =
     direction === 1 ? Math.floor(value / step + 1e-6) + 1 : Math.ceil(value / step - 1e-6) - 1;
   return Math.min(max, Math.max(min, Number((multiples * step).toPrecision(12))));

@@ -6,9 +6,12 @@ import stringWidth from 'string-width';
 
 const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
 
+/** ASCII, the signs of the symbol sets and of verdicts, the degree sign: each takes one column, so they only need counting. */
+const ONE_COLUMN_EACH = /^[\u0020-\u007e°·×¦…→─-▟▲▴▸▼▾□■●◐✓✗⠀-⣿]*$/;
+
 /** The columns that a text takes on a terminal; escape sequences take none. */
 export function textWidth(text: string): number {
-  return stringWidth(text);
+  return ONE_COLUMN_EACH.test(text) ? text.length : stringWidth(text);
 }
 
 /** A text of at most `width` columns; what was cut is shown by `ellipsis`. For text without escapes. */
@@ -16,6 +19,7 @@ export function truncated(text: string, width: number, ellipsis = '…'): string
   if (textWidth(text) <= width) return text;
   const room = width - textWidth(ellipsis);
   if (room <= 0) return room === 0 ? ellipsis : ''.padEnd(Math.max(0, width), '.');
+  if (ONE_COLUMN_EACH.test(text)) return text.slice(0, room).trimEnd() + ellipsis;
   let kept = '';
   for (const { segment } of graphemes.segment(text)) {
     if (textWidth(kept + segment) > room) break;

@@ -12,11 +12,15 @@ const SEQUENCES = new RegExp(
   'g',
 );
 
+/** Nothing to take out of the usual text. */
+const PRINTABLE = /^[\u0020-\u007e]*$/;
+
 /**
  * A text without escape sequences, control and format characters; line breaks and tabs become one
  * space.
  */
 export function plainText(s: string): string {
+  if (PRINTABLE.test(s)) return s;
   return s
     .replace(SEQUENCES, '')
     .replace(/[\t\n\r\u2028\u2029]+/g, ' ')

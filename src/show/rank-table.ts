@@ -33,7 +33,8 @@ export interface RankTableOptions {
   paint: Paint;
 }
 
-const CAUTION =
+/** What every ranking has to say of itself. */
+export const CAUTION =
   'Simulated with the numbers given: it proves nothing about the machine. Ride a new profile first with low ceilings, ' +
   'helmet, wrist and knee protection, on open private ground, with someone nearby.';
 

@@ -17,13 +17,14 @@ export type TableCell = string | readonly Piece[];
 
 /**
  * A column. Left out, `align` is right where every cell begins like a number. A column that may shrink
- * is cut, but not below `leastWidth`, 6 unless stated.
+ * is cut, but not below `leastWidth`, 6 unless stated. Uncut it has `fullWidth` columns even where its cells need fewer.
  */
 export interface TableColumn {
   header: string;
   align?: 'left' | 'right';
   shrinks?: boolean;
   leastWidth?: number;
+  fullWidth?: number;
 }
 
 /** A table to be laid out; `maxWidth` in columns. */
@@ -96,16 +97,10 @@ function filled(pieces: readonly Piece[], width: number, align: 'left' | 'right'
 function measured({ columns, rows: given }: Pick<TableSpec, 'columns' | 'rows'>) {
   const header = columns.map((column) => [{ text: plainText(column.header), style: 'bold' as const }]);
   const rows = given.map((row) => columns.map((_, index) => piecesOf(row[index] ?? '')));
-  const natural = columns.map((_, index) =>
-    Math.max(...[header, ...rows].map((row) => widthOf(row[index] ?? []))),
+  const natural = columns.map(({ fullWidth = 0 }, index) =>
+    Math.max(fullWidth, ...[header, ...rows].map((row) => widthOf(row[index] ?? []))),
   );
   return { header, rows, natural };
-}
-
-/** The columns of a terminal that a table takes when nothing is cut. */
-export function tableWidth(spec: Pick<TableSpec, 'columns' | 'rows'>): number {
-  const { natural } = measured(spec);
-  return natural.reduce((sum, width) => sum + width, 0) + GAP * (natural.length - 1);
 }
 
 /**

@@ -49,7 +49,7 @@ export function openLooks(
   const keyOf = ({ plan, profile, trial }: LookWish) => {
     const key = keys.get(trial) ?? contentKey(trial);
     keys.set(trial, key);
-    return key + plan.solver + contentKey(profile);
+    return key + plan.solver + contentKey([plan.board.name, profile]);
   };
   const look = async (wish: LookWish, key: string) => {
     begun.add(key);

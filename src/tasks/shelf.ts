@@ -2,7 +2,7 @@
  * All files of the working folder as they stand now, read again as an editor beside us changes them. A file with problems
  * tells them, and its last good version stays in use.
  */
-import { existsSync, statSync, watch, type FSWatcher } from 'node:fs';
+import { statSync, watch, type FSWatcher } from 'node:fs';
 import { FILE_KINDS, type FileKind, type FileOf } from '../quantity/file-kind.js';
 import type { Problem } from '../quantity/problem.js';
 import { listKind, type LibraryEntry } from '../store/library.js';
@@ -17,6 +17,7 @@ export type Shelf = { readonly [K in FileKind]: readonly Named<FileOf[K]>[] } & 
 
 /** Reads the shelf again and again; what has not changed on disk is not read twice. */
 export interface ShelfReader {
+  /** The shelf as it stands now: the very same one as before where nothing has changed. */
   read: () => Shelf;
 }
 
@@ -30,6 +31,7 @@ interface Kept {
 /** A reader of the files in a working folder. */
 export function createShelfReader(places: Places): ShelfReader {
   let kept = new Map<string, Kept>();
+  let last: Shelf | undefined;
   return {
     read: () => {
       const before = kept;
@@ -51,9 +53,16 @@ export function createShelfReader(places: Places): ShelfReader {
         readKind('profile'),
         readKind('scenario'),
       ];
-      return { board, rider, profile, scenario, problems };
+      const shelf = { board, rider, profile, scenario, problems };
+      return (last = last !== undefined && isSameShelf(last, shelf) ? last : shelf);
     },
   };
+}
+
+function isSameShelf(a: Shelf, b: Shelf): boolean {
+  const hasSame = (kind: FileKind) =>
+    a[kind].length === b[kind].length && a[kind].every((file, index) => file === b[kind][index]);
+  return FILE_KINDS.every(hasSame) && JSON.stringify(a.problems) === JSON.stringify(b.problems);
 }
 
 function readEntry(places: Places, { kind, name, path }: LibraryEntry, before: Kept | undefined): Kept {
@@ -73,18 +82,30 @@ function stampOf(path: string): string {
 /** Editors write in several steps; so long after the last of them the files are read, ms. */
 const QUIET_MS = 120;
 
-/** Calls back after files of the working folder have changed; answers how to stop. */
+/** Folders that come or go, and disks that tell of nothing, are looked at so often, ms. */
+const LOOK_MS = 2000;
+
+/** Calls back after files of the working folder have changed, and where they might have; answers how to stop. */
 export function watchShelf(places: Places, onChange: () => void): () => void {
   let timer: NodeJS.Timeout | undefined;
   const changed = () => {
     clearTimeout(timer);
     timer = setTimeout(onChange, QUIET_MS);
   };
-  const watchers: FSWatcher[] = FILE_KINDS.map((kind) => folderOf(places, kind))
-    .filter((folder) => existsSync(folder))
-    .map((folder) => watch(folder, { persistent: false }, changed).on('error', changed));
+  const watchers = FILE_KINDS.flatMap((kind) => watcherOf(folderOf(places, kind), changed));
+  const looking = setInterval(onChange, LOOK_MS).unref();
   return () => {
     clearTimeout(timer);
+    clearInterval(looking);
     for (const watcher of watchers) watcher.close();
   };
+}
+
+/** The watcher of a folder; none where the folder is missing or the system has no more watchers to give. */
+function watcherOf(folder: string, changed: () => void): FSWatcher[] {
+  try {
+    return [watch(folder, { persistent: false }, changed).on('error', changed)];
+  } catch {
+    return [];
+  }
 }

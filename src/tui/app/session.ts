@@ -13,15 +13,20 @@ import { saveRank } from '../../tasks/save-rank.js';
 import { watchShelf, type ShelfReader } from '../../tasks/shelf.js';
 import { openStandingRank, type Standing } from '../../tasks/standing-rank.js';
 import { shownPath, type Places } from '../../store/places.js';
+import { systemFault } from '../../store/system-fault.js';
 import { chosen, editedProfiles } from '../bench/choices.js';
 import { looked, ranked, shelved, told } from '../bench/hear.js';
 import { wishesOf } from '../bench/rows.js';
 import type { BenchState, Errand } from '../bench/state.js';
 import type { Store } from '../bench/store.js';
 import { played } from '../bench/time-acts.js';
+import { paced } from './paced.js';
 
 /** Frames a second while a run plays. */
 const FRAME_RATE_HZ = 30;
+
+/** How far apart news of a ranking is told, ms: each draws the whole screen, and keys come in between. */
+const NEWS_GAP_MS = 100;
 
 /** What a session works with; `leave` and `suspend` are for the terminal, `onFault` hears of errors of ours. */
 export interface SessionParts {
@@ -36,7 +41,7 @@ export interface SessionParts {
 
 /** Follows a store until it is stopped. */
 export function followStore(parts: SessionParts): () => void {
-  const { store, places, reader, onFault } = parts;
+  const { store } = parts;
   const ranking = followPlan(parts);
   const looks = followWishes(parts);
   const clock = followPlaying(store);
@@ -47,13 +52,7 @@ export function followStore(parts: SessionParts): () => void {
     doErrands(parts);
   };
   const unsubscribe = store.subscribe(follow);
-  const unwatch = watchShelf(places, () => {
-    try {
-      store.change((state) => shelved(state, reader.read()));
-    } catch (error) {
-      onFault(error);
-    }
-  });
+  const unwatch = followFiles(parts);
   follow();
   return () => {
     unsubscribe();
@@ -63,10 +62,38 @@ export function followStore(parts: SessionParts): () => void {
   };
 }
 
+/** Has files read again when they change; where the system cannot watch them, the bench goes on without and says so. */
+function followFiles({ store, places, reader, onFault }: SessionParts): () => void {
+  const changed = () => {
+    try {
+      store.change((state) => shelved(state, reader.read()));
+    } catch (error) {
+      onFault(error);
+    }
+  };
+  try {
+    return watchShelf(places, changed);
+  } catch (error) {
+    const fault = systemFault(places.workingFolder, 'a folder whose changes can be followed', error);
+    store.change((state) => told(state, [fault]));
+    return () => {};
+  }
+}
+
 /** Has the plan ranked whenever it is another one. */
 function followPlan({ store, crew, onFault }: SessionParts) {
+  const news = paced<Standing>(NEWS_GAP_MS, (standing) =>
+    store.change((state) => ranked(state, standing, unedited(state, standing))),
+  );
+  let told: BenchState['work'] = null;
   const standing = openStandingRank(crew, {
-    onChange: (news) => store.change((state) => ranked(state, news, unedited(state, news))),
+    onChange: (next) => {
+      const { work } = store.get();
+      if (next.plan !== work?.plan) return;
+      const isFirst = work !== told;
+      told = work;
+      news.tell(next, isFirst);
+    },
     onFault,
   });
   const unedited = (state: BenchState, { plan }: Standing): Map<string, ProfileResult> => {
@@ -79,7 +106,10 @@ function followPlan({ store, crew, onFault }: SessionParts) {
   };
   let wanted: BenchState['work'] = null;
   return {
-    stop: () => standing.close(),
+    stop: () => {
+      standing.close();
+      news.stop();
+    },
     follow: () => {
       const { work } = store.get();
       if (work === wanted) return;

@@ -1,11 +1,12 @@
 /**
  * From files and choices to a plan, and how choices change: every change can be undone.
  */
-import { PROFILE_FIELDS, withField, type ProfileField } from '../../quantity/profile-fields.js';
+import { PROFILE_FIELDS, readField, withField, type ProfileField } from '../../quantity/profile-fields.js';
 import type { ProfileFile } from '../../quantity/profile-file.js';
 import { trialsOf, type Named } from '../../tasks/plan.js';
 import { DEFAULT_RIDER } from '../../tasks/select.js';
 import type { Shelf } from '../../tasks/shelf.js';
+import { carriedOver } from './carry-over.js';
 import type { BenchOptions, BenchState, Choices, Edit, Setup, Work } from './state.js';
 
 /** The key of a field in an edit. */
@@ -25,7 +26,7 @@ export function firstSetup(shelf: Shelf, asked: Partial<Setup>): Setup {
   };
 }
 
-/** A profile with the edits that are for it; an edit that no longer fits its file is left out. */
+/** A profile with the edits that are for it; one that no longer fits its file, or says the same, changes nothing. */
 export function edited(profile: Named<ProfileFile>, edits: readonly Edit[]): Named<ProfileFile> {
   const own = edits.filter((edit) => edit.profile === profile.name);
   if (own.length === 0) return profile;
@@ -33,7 +34,8 @@ export function edited(profile: Named<ProfileFile>, edits: readonly Edit[]): Nam
     const field = PROFILE_FIELDS.find((known) => fieldKey(known) === edit.field);
     return (field && withField(file, field, edit.value ?? undefined)) ?? file;
   }, profile.value);
-  return { name: profile.name, value };
+  const isSame = PROFILE_FIELDS.every((field) => readField(value, field) === readField(profile.value, field));
+  return isSame ? profile : { name: profile.name, value };
 }
 
 /** The plan of files and choices; null where a board, a rider, a profile or a scenario is missing. */
@@ -51,18 +53,13 @@ export function workOf(shelf: Shelf, { setup, edits }: Choices, options: BenchOp
   return { plan, trials: trialsOf(plan) };
 }
 
-/** The state with other files or choices, its plan made anew and the runs that it looked at forgotten. */
+/** The state with other files or choices and the plan that follows from them. */
 export function replanned(
   state: BenchState,
   changed: Partial<Pick<BenchState, 'shelf' | 'choices' | 'past' | 'future'>>,
 ): BenchState {
   const next = { ...state, ...changed };
-  const work = workOf(next.shelf, next.choices, next.options);
-  const trial = Math.min(next.view.trial, Math.max(0, (work?.trials.length ?? 0) - 1));
-  const sameRig = next.choices.setup === state.choices.setup && next.shelf === state.shelf;
-  const rows = sameRig ? state.rows : [];
-  const column = sameRig ? state.rank.column : null;
-  return { ...next, work, rows, view: { ...next.view, trial }, rank: { ...next.rank, column } };
+  return carriedOver(state, { ...next, work: workOf(next.shelf, next.choices, next.options) });
 }
 
 const REMEMBERED_STEPS = 200;
@@ -102,6 +99,8 @@ export function redo(state: BenchState): BenchState {
 }
 
 /** Names of the profiles that differ from their files. */
-export function editedProfiles({ choices }: Pick<BenchState, 'choices'>): string[] {
-  return [...new Set(choices.edits.map(({ profile }) => profile))];
+export function editedProfiles({ choices, shelf }: Pick<BenchState, 'choices' | 'shelf'>): string[] {
+  return shelf.profile
+    .filter((profile) => edited(profile, choices.edits) !== profile)
+    .map(({ name }) => name);
 }

@@ -7,9 +7,7 @@ import { typeNumber } from './gains-acts.js';
 import type { Act } from './binding.js';
 import { currentRow } from './rows.js';
 import type { BenchState, Entry } from './state.js';
-
-/** Longest line that can be typed. */
-const LONGEST_ENTRY = 200;
+import { appended, shortened } from './typed-text.js';
 
 /** Opens a line of text. */
 export function openEntry(purpose: Entry['purpose'], textOf: (state: BenchState) => string = () => ''): Act {
@@ -38,23 +36,18 @@ export function newName(state: BenchState): string {
 
 function withText(state: BenchState, text: string): BenchState {
   if (state.entry === null) return state;
-  const entry = { ...state.entry, text: text.slice(0, LONGEST_ENTRY) };
+  const entry = { ...state.entry, text };
   const next = { ...state, entry };
   return entry.purpose === 'filter' ? { ...next, rank: { ...state.rank, filter: entry.text } } : next;
 }
 
 /** Adds typed or pasted text. */
 export function typeText(text: string): Act {
-  return (state) => withText(state, (state.entry?.text ?? '') + text);
+  return (state) => withText(state, appended(state.entry?.text ?? '', text));
 }
 
-const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
-
 /** Takes back the character typed last. */
-export const untype: Act = (state) => {
-  const segments = [...graphemes.segment(state.entry?.text ?? '')].map(({ segment }) => segment);
-  return withText(state, segments.slice(0, -1).join(''));
-};
+export const untype: Act = (state) => withText(state, shortened(state.entry?.text ?? ''));
 
 /** Takes back all that was typed. */
 export const clearText: Act = (state) => withText(state, '');

@@ -9,7 +9,7 @@ import {
   type ProfileField,
 } from '../../quantity/profile-fields.js';
 import type { ProfileFile } from '../../quantity/profile-file.js';
-import { withEdit } from './choices.js';
+import { edited, withEdit } from './choices.js';
 import type { Act } from './binding.js';
 import { currentRow } from './rows.js';
 import type { BenchState } from './state.js';
@@ -33,15 +33,15 @@ function fieldsOf(profile: ProfileFile): ProfileField[] {
 }
 
 /** What the editor shows; null where no profile is edited. */
-export function gainsView({ overlay, shelf, work }: BenchState): GainsView | null {
+export function gainsView({ overlay, shelf, choices }: BenchState): GainsView | null {
   if (overlay?.kind !== 'gains') return null;
-  const asFile = shelf.profile.find(({ name }) => name === overlay.profile)?.value;
-  const now = work?.plan.profiles.find(({ name }) => name === overlay.profile)?.value;
-  if (asFile === undefined || now === undefined) return null;
+  const profile = shelf.profile.find(({ name }) => name === overlay.profile);
+  if (profile === undefined) return null;
+  const now = edited(profile, choices.edits).value;
   const fields = fieldsOf(now);
   return {
     name: overlay.profile,
-    asFile,
+    asFile: profile.value,
     now,
     fields,
     field: fields[Math.min(overlay.field, fields.length - 1)]!,
@@ -51,7 +51,9 @@ export function gainsView({ overlay, shelf, work }: BenchState): GainsView | nul
 /** Opens the editor on the profile under the cursor. */
 export const openGains: Act = (state) => {
   const name = currentRow(state)?.name;
-  return name === undefined ? state : { ...state, overlay: { kind: 'gains', profile: name, field: 0 } };
+  if (name === undefined) return state;
+  const rank = { ...state.rank, cursor: name }; // the cursor stays on it when its row moves
+  return { ...state, rank, overlay: { kind: 'gains', profile: name, field: 0 } };
 };
 
 /** Moves from field to field; it stops at the ends. */
@@ -66,6 +68,7 @@ export function moveField(by: number): Act {
 
 function edit(state: BenchState, view: GainsView, value: number | null): BenchState {
   const { name, field, asFile, now } = view;
+  if ((readField(now, field) ?? null) === value) return state;
   if (withField(now, field, value ?? undefined) === null) {
     const text = `${field.key}: ${value === null ? 'cannot be left out' : rangeText(field)}`;
     return { ...state, notice: { text, isFault: true } };
@@ -91,7 +94,9 @@ export function nudge(direction: 1 | -1, { finely }: { finely: boolean }): Act {
       };
     }
     const next = nudged(view.field, value, { direction, finely });
-    return next === value ? state : edit(state, view, next);
+    if (next !== value) return edit(state, view, next);
+    const text = `${view.field.key}: ${fieldText(value, view.field)} is the ${direction === 1 ? 'most' : 'least'}`;
+    return { ...state, notice: { text, isFault: false } };
   };
 }
 
@@ -129,9 +134,10 @@ export function fieldText(value: number | undefined, { unit }: ProfileField): st
 
 /** The changes of a profile in words: `proportionalAPerDeg 20 -> 22 A/deg`; empty where it is as in its file. */
 export function changesOf(state: BenchState, name: string): string {
-  const asFile = state.shelf.profile.find((profile) => profile.name === name)?.value;
-  const now = state.work?.plan.profiles.find((profile) => profile.name === name)?.value;
-  if (asFile === undefined || now === undefined || asFile === now) return '';
+  const profile = state.shelf.profile.find((candidate) => candidate.name === name);
+  if (profile === undefined) return '';
+  const asFile = profile.value;
+  const now = edited(profile, state.choices.edits).value;
   return fieldsOf(now)
     .filter((field) => readField(asFile, field) !== readField(now, field))
     .map((field) => {

@@ -7,8 +7,9 @@ import { problemLine } from '../../show/problems.js';
 import type { Look } from '../../tasks/looks.js';
 import type { Shelf } from '../../tasks/shelf.js';
 import type { Standing } from '../../tasks/standing-rank.js';
+import { withFreshItems } from './chooser-acts.js';
 import { replanned } from './choices.js';
-import { goToParting } from './time-acts.js';
+import { begun } from './time-acts.js';
 import type { BenchState } from './state.js';
 
 /**
@@ -34,17 +35,18 @@ export function looked(state: BenchState, looks: readonly (Look | null)[]): Benc
   const same =
     looks.length === state.looks.length && looks.every((look, index) => look === state.looks[index]);
   if (same) return state;
-  const next = { ...state, looks };
-  // A comparison begins where it begins to matter.
-  return state.screen === 'compare' && state.playhead.timeS === null ? goToParting(next) : next;
+  return state.screen === 'rank' ? { ...state, looks } : begun({ ...state, looks });
 }
 
-/** The state with the files as they stand now. */
+/** The state with the files as they stand now; a new problem, or that the last one is gone, is told. */
 export function shelved(state: BenchState, shelf: Shelf): BenchState {
-  const next = replanned(state, { shelf });
-  const isNew = shelf.problems.length > 0 && shelf.problems.length !== state.shelf.problems.length;
-  if (!isNew) return next;
-  return { ...next, notice: { text: problemLine(shelf.problems[0]!), isFault: true } };
+  if (shelf === state.shelf) return state;
+  const next = withFreshItems(replanned(state, { shelf }));
+  const known = new Set(state.shelf.problems.map(problemLine));
+  const fresh = shelf.problems.map(problemLine).find((line) => !known.has(line));
+  if (fresh !== undefined) return { ...next, notice: { text: fresh, isFault: true } };
+  const isMended = known.size > 0 && shelf.problems.length === 0;
+  return isMended ? told(next, 'no file has a problem any more') : next;
 }
 
 /** The state at another size of the terminal. */

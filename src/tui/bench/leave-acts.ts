@@ -1,11 +1,19 @@
 /**
  * What keys do to close things and to leave.
  */
+import { withFreshItems } from './chooser-acts.js';
 import { editedProfiles } from './choices.js';
+import { gainsView } from './gains-acts.js';
 import type { Act } from './binding.js';
 
-/** Closes what stands open over the screen. */
-export const closeOverlay: Act = (state) => ({ ...state, overlay: null });
+/** Closes what stands open over the screen; beneath the help there may be something that still does. */
+export const closeOverlay: Act = (state) => {
+  if (state.overlay?.kind !== 'help') return { ...state, overlay: null };
+  const { overlay, entry } = state.overlay.beneath;
+  const next = withFreshItems({ ...state, overlay, entry });
+  const isGone = overlay?.kind === 'gains' && gainsView(next) === null;
+  return isGone ? { ...next, overlay: null, entry: null } : next;
+};
 
 /** Opens the list of problems. */
 export const openProblems: Act = (state) => ({ ...state, overlay: { kind: 'problems', top: 0 } });

@@ -2,7 +2,15 @@
  * The keys of what opens over a screen: numbers of a profile, lists, a line to type in, help, problems.
  */
 import { PAGE, type Binding, type PlaceKeys } from './binding.js';
-import { acceptChoice, moveItem, toggleAll, toggleItem, typeInList, untypeInList } from './chooser-acts.js';
+import {
+  acceptChoice,
+  markingOff,
+  moveItem,
+  toggleAll,
+  toggleItem,
+  typeInList,
+  untypeInList,
+} from './chooser-acts.js';
 import { acceptEntry, cancelEntry, clearText, openEntry, typeText, untype } from './entry-acts.js';
 import { asInFile, gainsView, leaveOut, moveField, nudge } from './gains-acts.js';
 import { moveHelp, searchHelp, unsearchHelp } from './help-acts.js';
@@ -14,14 +22,14 @@ export const GAINS_KEYS: PlaceKeys = {
   title: 'Numbers of a profile',
   bindings: [
     {
-      keys: ['right'],
+      keys: ['right', 'l'],
       label: 'more',
       says: 'about a twentieth more',
       act: nudge(1, { finely: false }),
       inFooter: true,
     },
     {
-      keys: ['left'],
+      keys: ['left', 'h'],
       label: 'less',
       says: 'about a twentieth less',
       act: nudge(-1, { finely: false }),
@@ -95,9 +103,17 @@ export const LIST_KEYS: PlaceKeys = {
       label: 'mark',
       says: 'mark the item, where several may be taken',
       act: toggleItem,
+      off: markingOff,
       inFooter: true,
     },
-    { keys: ['tab'], label: 'all', says: 'mark all in sight, or none', act: toggleAll, inFooter: true },
+    {
+      keys: ['tab'],
+      label: 'all',
+      says: 'mark all in sight, or none of them',
+      act: toggleAll,
+      off: markingOff,
+      inFooter: true,
+    },
     {
       keys: ['backspace'],
       label: 'untype',
@@ -152,6 +168,8 @@ export const PROBLEMS_KEYS: PlaceKeys = {
   bindings: [
     { keys: ['down', 'j'], label: 'down', says: 'scroll down', act: moveHelp(1), inFooter: true },
     { keys: ['up', 'k'], label: 'up', says: 'scroll up', act: moveHelp(-1) },
+    { keys: ['pagedown'], label: 'page down', says: 'a page down', act: moveHelp(PAGE) },
+    { keys: ['pageup'], label: 'page up', says: 'a page up', act: moveHelp(-PAGE) },
     {
       keys: ['escape', 'q', '!'],
       label: 'back',

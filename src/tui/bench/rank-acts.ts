@@ -28,6 +28,7 @@ export function moveColumn(by: 1 | -1): Act {
   return (state) => {
     const last = (state.work?.plan.scenarios.length ?? 0) - 1;
     const { column } = state.rank;
+    if (last < 0) return state;
     if (column === null) return withRank(state, { column: by === 1 ? 0 : last });
     const next = column + by;
     return withRank(state, { column: next < 0 || next > last ? null : next });
@@ -75,7 +76,9 @@ export function comparingOff(state: BenchState): string | null {
 
 function opened(state: BenchState, screen: 'trace' | 'compare', profiles: readonly string[]): BenchState {
   const cell = currentCell(state, currentRow(state));
-  const trial = cell === null ? state.view.trial : trialOfCell(state, cell);
+  const scenario = state.work?.plan.scenarios[state.rank.column ?? 0]?.name;
+  const first = state.work?.trials.findIndex(({ key }) => key.scenario === scenario) ?? -1;
+  const trial = cell === null ? Math.max(0, first) : trialOfCell(state, cell);
   return {
     ...state,
     screen,
@@ -86,10 +89,19 @@ function opened(state: BenchState, screen: 'trace' | 'compare', profiles: readon
   };
 }
 
+/** Why no profile is meant; null where one is. */
+export function rowOff(state: BenchState): string | null {
+  return currentRow(state) === undefined ? 'there is no profile in sight' : null;
+}
+
 /** Why there is no run to look at; null where there is. */
 export function lookingOff(state: BenchState): string | null {
-  return currentCell(state, currentRow(state)) === null ? 'this row is not computed yet' : null;
+  const isThere = currentCell(state, currentRow(state)) !== null;
+  return rowOff(state) ?? (isThere ? null : 'this row is not computed yet');
 }
+
+/** Shows every profile again. */
+export const liftFilter: Act = (state) => withRank(state, { filter: '' });
 
 /** Opens the run under the cursor. */
 export const openTrace: Act = (state) => opened(state, 'trace', [currentRow(state)!.name]);

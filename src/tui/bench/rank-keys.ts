@@ -9,12 +9,14 @@ import { openGains } from './gains-acts.js';
 import { leave, openProblems } from './leave-acts.js';
 import {
   comparingOff,
+  liftFilter,
   lookingOff,
   moveColumn,
   moveOrder,
   moveRow,
   openCompare,
   openTrace,
+  rowOff,
   togglePick,
   turnOrder,
 } from './rank-acts.js';
@@ -83,6 +85,7 @@ export const RANK_KEYS: PlaceKeys = {
       label: 'pick',
       says: 'pick the profile, or let it go',
       act: togglePick,
+      off: rowOff,
       inFooter: true,
     },
     {
@@ -98,6 +101,7 @@ export const RANK_KEYS: PlaceKeys = {
       label: 'edit',
       says: 'change numbers of the profile and see its row move',
       act: openGains,
+      off: rowOff,
       inFooter: true,
     },
     { keys: ['s'], label: 'sort', says: 'sort by the next column', act: moveOrder(1), inFooter: true },
@@ -109,6 +113,13 @@ export const RANK_KEYS: PlaceKeys = {
       says: 'show profiles whose name or summary holds a text',
       act: openEntry('filter', ({ rank }) => rank.filter),
       inFooter: true,
+    },
+    {
+      keys: ['escape'],
+      label: 'lift filter',
+      says: 'show every profile again',
+      act: liftFilter,
+      off: ({ rank }) => (rank.filter === '' ? 'there is no filter' : null),
     },
     { keys: ['b'], label: 'board', says: 'choose the board', act: openChooser('board'), inFooter: true },
     { keys: ['r'], label: 'rider', says: 'choose riders', act: openChooser('rider'), inFooter: true },

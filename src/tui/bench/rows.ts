@@ -6,6 +6,7 @@ import type { ProfileResult, RankedCell } from '../../measure/profile-result.js'
 import { rankProfiles } from '../../measure/score.js';
 import type { LookWish } from '../../tasks/looks.js';
 import type { StandingRow } from '../../tasks/standing-rank.js';
+import { trialIndex } from './carry-over.js';
 import { editedProfiles } from './choices.js';
 import type { BenchState } from './state.js';
 
@@ -81,23 +82,16 @@ export function currentCell({ rank, work }: BenchState, row: ShownRow | undefine
 
 /** The place of a cell's trial in the plan. */
 export function trialOfCell({ work }: Pick<BenchState, 'work'>, cell: RankedCell): number {
-  const index = (work?.trials ?? []).findIndex(
-    ({ key }) =>
-      key.scenario === cell.scenario &&
-      key.rider === cell.rider &&
-      key.chargePercent === cell.chargePercent &&
-      key.seed === cell.seed,
-  );
-  return Math.max(0, index);
+  return Math.max(0, trialIndex(work, cell));
 }
 
 /** The runs that the screen wants to show, in its order. */
 export function wishesOf(state: BenchState): LookWish[] {
   const { work, screen, view } = state;
   if (work === null) return [];
-  const wish = (name: string, trialIndex: number): LookWish[] => {
+  const wish = (name: string, index: number): LookWish[] => {
     const profile = work.plan.profiles.find((candidate) => candidate.name === name);
-    const trial = work.trials[trialIndex];
+    const trial = work.trials[index];
     return profile && trial ? [{ plan: work.plan, profile, trial }] : [];
   };
   if (screen !== 'rank') return view.profiles.flatMap((name) => wish(name, view.trial));

@@ -107,7 +107,7 @@ export interface Entry {
 export type Overlay =
   | { kind: 'chooser'; chooser: Chooser }
   | { kind: 'gains'; profile: string; field: number }
-  | { kind: 'help'; search: string; top: number }
+  | { kind: 'help'; search: string; top: number; beneath: Pick<BenchState, 'overlay' | 'entry'> }
   | { kind: 'problems'; top: number };
 
 /** Something to be done outside of the state. */

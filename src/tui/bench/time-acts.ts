@@ -7,7 +7,6 @@ import type { TimeSpan } from '../../show/plot-frame.js';
 import { measuredSpan, runMarks, tapeSpan } from '../../show/run-view.js';
 import type { Look } from '../../tasks/looks.js';
 import type { Act } from './binding.js';
-import { shownRows } from './rows.js';
 import type { BenchState, Playhead } from './state.js';
 
 /** Seconds of a run in one of ours. */
@@ -52,13 +51,20 @@ export function cursorS(state: Pick<BenchState, 'looks' | 'playhead'>): number {
   return Math.min(whole.toS, Math.max(whole.fromS, wanted));
 }
 
-/** What is in sight, moved on by whole pages where the moment lies outside of it. */
+/** A stretch of time moved to a start, as far as it stays within the whole; null where it is as long as that. */
+function moved({ fromS, toS }: TimeSpan, startS: number, whole: TimeSpan): TimeSpan | null {
+  const lengthS = toS - fromS;
+  if (lengthS >= whole.toS - whole.fromS) return null;
+  const nowS = Math.max(whole.fromS, Math.min(whole.toS - lengthS, startS));
+  return { fromS: nowS, toS: Math.min(whole.toS, nowS + lengthS) };
+}
+
+/** What is in sight, moved on where the moment lies outside of it. */
 function pageTo(span: TimeSpan | null, timeS: number, whole: TimeSpan): TimeSpan | null {
   if (span === null || (timeS >= span.fromS && timeS <= span.toS)) return span;
   const lengthS = span.toS - span.fromS;
   const share = timeS > span.toS ? 0.1 : 0.9;
-  const fromS = Math.min(whole.toS - lengthS, Math.max(whole.fromS, timeS - share * lengthS));
-  return { fromS, toS: fromS + lengthS };
+  return moved(span, timeS - share * lengthS, whole);
 }
 
 /** The state with its cursor at a moment [s]. */
@@ -129,11 +135,9 @@ export function zoom(inwards: boolean): Act {
     const whole = wholeSpan(state);
     if (span === null || whole === null) return state;
     const lengthS = Math.max(LEAST_SPAN_S, (span.toS - span.fromS) * (inwards ? 1 / ZOOM : ZOOM));
-    if (lengthS >= whole.toS - whole.fromS) return withPlayhead(state, { span: null });
     const share = (cursorS(state) - span.fromS) / (span.toS - span.fromS);
     const wanted = cursorS(state) - Math.min(1, Math.max(0, share)) * lengthS;
-    const fromS = Math.min(whole.toS - lengthS, Math.max(whole.fromS, wanted));
-    return withPlayhead(state, { span: { fromS, toS: fromS + lengthS } });
+    return withPlayhead(state, { span: moved({ fromS: 0, toS: lengthS }, wanted, whole) });
   };
 }
 
@@ -143,8 +147,11 @@ export const showWhole: Act = (state) => withPlayhead(state, { span: null });
 /** Shows the measured stretch alone. */
 export const showMeasured: Act = (state) => {
   const look = leadingLook(state);
-  const span = look === null ? null : measuredSpan(look.view);
-  if (span === null || span.toS <= span.fromS) return state;
+  if (look === null) return state;
+  const span = measuredSpan(look.view);
+  if (span === null || span.toS <= span.fromS) {
+    return { ...state, notice: { text: 'nothing was measured in this run', isFault: false } };
+  }
   const inside = cursorS(state) >= span.fromS && cursorS(state) <= span.toS;
   return withPlayhead(state, { span, timeS: inside ? cursorS(state) : span.fromS });
 };
@@ -170,50 +177,42 @@ export const goToPeak: Act = (state) => {
 /** Moves the cursor to the first tick at which a ceiling cut the request. */
 export const goToFirstCut: Act = (state) => {
   const look = leadingLook(state);
-  const row = look === null ? null : firstCutRow(look.tape);
-  if (look === null || row === null) {
+  if (look === null) return state;
+  const row = firstCutRow(look.tape);
+  if (row === null) {
     return { ...state, notice: { text: 'no ceiling cuts the request in this run', isFault: false } };
   }
   return at(state, row * look.tape.tickS);
 };
 
-/** Moves the cursor to the first moment at which the profiles part, once all of their runs are there. */
-export const goToParting: Act = (state) => {
+/** The first moment at which the profiles part [s], null where they never do; undefined until all of their runs are there. */
+function partingS(state: BenchState): number | null | undefined {
   const there = state.looks.filter((look) => look !== null);
-  if (there.length < 2 || there.length < state.view.profiles.length) return state;
+  if (there.length < 2 || there.length < state.view.profiles.length) return undefined;
   const tapes = there.map(({ tape }) => tape);
-  const parting = partingOf(tapes, there[0]!.window.bandRad);
-  return parting === null ? state : at(state, parting.timeS);
-};
-
-/** The same trial with the next or previous profile of the table, at the same moment. */
-export function moveProfile(by: 1 | -1): Act {
-  return (state) => {
-    const names = shownRows(state).map(({ name }) => name);
-    const here = names.indexOf(state.view.profiles[0] ?? '');
-    const name = names[(here + by + names.length) % names.length];
-    if (name === undefined) return state;
-    return {
-      ...withPlayhead(state, { playing: false, timeS: cursorS(state) }),
-      view: { ...state.view, profiles: [name] },
-      looks: [],
-    };
-  };
+  return partingOf(tapes, there[0]!.window.bandRad)?.timeS ?? null;
 }
 
-/** Says the pictures in words, or draws them again. */
-export const toggleWords: Act = (state) => ({
-  ...state,
-  view: { ...state.view, inWords: !state.view.inWords },
-});
+/** Moves the cursor to the first moment at which the profiles part. */
+export const goToParting: Act = (state) => {
+  const timeS = partingS(state);
+  if (timeS === null) {
+    return { ...state, notice: { text: 'the profiles do not part in this scenario', isFault: false } };
+  }
+  return timeS === undefined ? state : at(state, timeS);
+};
 
-/** The next or previous trial of the plan, at its peak. */
-export function moveTrial(by: 1 | -1): Act {
-  return (state) => {
-    const count = state.work?.trials.length ?? 0;
-    if (count === 0) return state;
-    const trial = (state.view.trial + by + count) % count;
-    const playhead = { ...state.playhead, timeS: null, playing: false, span: null };
-    return { ...state, view: { ...state.view, trial }, playhead, looks: [] };
-  };
+/**
+ * The state whose runs have come: what is in sight lies within them, and a comparison without a moment yet begins where it
+ * begins to matter.
+ */
+export function begun(state: BenchState): BenchState {
+  const whole = wholeSpan(state);
+  const { span, timeS } = state.playhead;
+  if (whole === null || state.looks.length < state.view.profiles.length || state.looks.includes(null)) {
+    return state;
+  }
+  const next = withPlayhead(state, { span: span === null ? null : moved(span, span.fromS, whole) });
+  const startS = state.screen === 'compare' && timeS === null ? partingS(next) : null;
+  return startS === null || startS === undefined ? next : at(next, startS);
 }

@@ -3,6 +3,7 @@
  */
 import type { Binding, PlaceKeys } from './binding.js';
 import { goBack } from './rank-acts.js';
+import { moveProfile, moveTrial, toggleWords } from './run-acts.js';
 import {
   changeRate,
   goTo,
@@ -10,14 +11,11 @@ import {
   goToFirstCut,
   goToParting,
   goToPeak,
-  moveProfile,
-  moveTrial,
   scrub,
   showMeasured,
   showWhole,
   step,
   togglePlaying,
-  toggleWords,
   zoom,
 } from './time-acts.js';
 
@@ -30,8 +28,8 @@ const time: readonly Binding[] = [
     off: ({ options }) => (options.animation ? null : 'nothing moves by itself with --no-animation'),
     inFooter: true,
   },
-  { keys: ['left'], label: 'back', says: 'a hundredth of what is in sight back', act: scrub(-1) },
-  { keys: ['right'], label: 'on', says: 'a hundredth of what is in sight on', act: scrub(1) },
+  { keys: ['left', 'h'], label: 'back', says: 'a hundredth of what is in sight back', act: scrub(-1) },
+  { keys: ['right', 'l'], label: 'on', says: 'a hundredth of what is in sight on', act: scrub(1) },
   { keys: ['shift+left', '{'], label: 'far back', says: 'a tenth of what is in sight back', act: scrub(-10) },
   { keys: ['shift+right', '}'], label: 'far on', says: 'a tenth of what is in sight on', act: scrub(10) },
   { keys: [','], label: 'tick back', says: 'one tick back', act: step(-1) },

@@ -5,15 +5,21 @@
 import { shownRows } from '../bench/rows.js';
 import type { BenchState } from '../bench/state.js';
 import type { Area } from './say.js';
-import { wholeTableWidth } from './table.js';
+import { wholeTableWidth } from './table-columns.js';
 
 /** Smallest terminal that the bench draws on; on a smaller one it says so. */
 export const LEAST_SIZE = { columns: 40, rows: 10 } as const;
 
+/** True where the bench does not draw. */
+export function isTooSmall({ size }: Pick<BenchState, 'size'>): boolean {
+  return size.columns < LEAST_SIZE.columns || size.rows < LEAST_SIZE.rows;
+}
+
 /** Fewest columns of a panel beside the table. */
 const PANEL_BESIDE = 56;
 
-const GAP = 2;
+/** Columns between the table and a panel beside it. */
+export const PANEL_GAP = 2;
 
 /** What lies between the first and the last line. */
 export function bodyArea({ size }: Pick<BenchState, 'size'>): Area {
@@ -27,9 +33,10 @@ export interface RankAreas {
   panel: Area;
 }
 
-/** Fewest rows that the panel should have: sentences and a plot, or less on a low terminal. */
-function panelRowsWanted(bodyRows: number): number {
+/** Fewest rows that the panel should have: a list or numbers, sentences and a plot, or less on a low terminal. */
+function panelRowsWanted(bodyRows: number, isOpen: boolean): number {
   if (bodyRows >= 36) return 18;
+  if (isOpen) return Math.min(12, bodyRows - 4);
   return bodyRows >= 18 ? 9 : Math.floor(bodyRows / 3);
 }
 
@@ -37,14 +44,17 @@ function panelRowsWanted(bodyRows: number): number {
 export function rankAreas(state: BenchState): RankAreas {
   const { width, height } = bodyArea(state);
   const tableWidth = wholeTableWidth(state);
-  if (width >= tableWidth + GAP + PANEL_BESIDE) {
+  if (width >= tableWidth + PANEL_GAP + PANEL_BESIDE) {
     return {
       isBeside: true,
       table: { width: tableWidth, height },
-      panel: { width: width - tableWidth - GAP, height },
+      panel: { width: width - tableWidth - PANEL_GAP, height },
     };
   }
-  const tableRows = Math.max(3, Math.min(shownRows(state).length + 1, height - panelRowsWanted(height) - 1));
+  const tableRows = Math.max(
+    3,
+    Math.min(shownRows(state).length + 1, height - panelRowsWanted(height, state.overlay !== null) - 1),
+  );
   return {
     isBeside: false,
     table: { width, height: Math.min(height, tableRows) },

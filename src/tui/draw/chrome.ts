@@ -3,13 +3,13 @@
  * told, or the line that is being typed.
  */
 import { chargeItem, OWN_CHARGE } from '../bench/chooser-acts.js';
-import { KEYMAP } from '../bench/keymap.js';
+import { KEYMAP, type Place } from '../bench/keymap.js';
 import { keyText } from '../bench/key-words.js';
 import { isTyping, placeOf } from '../bench/press.js';
 import type { BenchState, Entry } from '../bench/state.js';
-import { textWidth } from '../../show/fit-text.js';
+import { padded, textWidth } from '../../show/fit-text.js';
 import { timeText } from '../../show/quantities.js';
-import { atBothEnds, sayInOne } from './say.js';
+import { atBothEnds, endOf, sayInOne } from './say.js';
 
 /** A list of names, or how many there are. */
 function few(names: readonly string[], many: string): string {
@@ -35,7 +35,7 @@ export function progressText({ rows, work, progress, options }: BenchState): str
   if (options.solver === 'reference') return 'by odex itself';
   const off = checked.filter(({ check }) => check?.agrees === false).length;
   if (off > 0) return `odex disagrees on ${off}`;
-  return checked.length < all ? `ranked; odex: ${checked.length} of ${all}` : 'ranked, odex agrees';
+  return checked.length < all ? `ranked; odex checked ${checked.length} of ${all}` : 'ranked, odex agrees';
 }
 
 /** What the screen in front is about. */
@@ -54,7 +54,7 @@ function titleText(state: BenchState): string {
 function playingText({ playhead, options }: BenchState): string {
   const { playing, rate, span } = playhead;
   const part = span === null ? '' : `, ${timeText(span.toS - span.fromS)} in sight`;
-  return `${playing ? 'playing' : 'still'} at ${rate}${options.symbols === 'ascii' ? 'x' : '×'}${part}`;
+  return `${playing ? 'playing' : 'paused'} at ${rate}${options.symbols === 'ascii' ? 'x' : '×'}${part}`;
 }
 
 /** The line at the top. */
@@ -63,14 +63,14 @@ export function headerRow(state: BenchState): string {
   const title = titleText(state);
   const problems = shelf.problems.length;
   const right = [
-    problems > 0 ? `! ${problems} in files` : '',
+    problems > 0 ? `! ${problems} problem${problems === 1 ? '' : 's'} in files` : '',
     screen === 'rank' ? progressText(state) : playingText(state),
   ];
   const text = atBothEnds(title, right.filter((part) => part !== '').join('  '), {
     width: size.columns,
     options,
   });
-  return options.paint.inverse(text.padEnd(size.columns));
+  return options.paint.inverse(padded(text, size.columns));
 }
 
 const PROMPTS: Readonly<Record<Entry['purpose'], string>> = {
@@ -80,15 +80,53 @@ const PROMPTS: Readonly<Record<Entry['purpose'], string>> = {
   save: 'name of the new profile',
 };
 
+/** A key with its label, as the footer names it. */
+interface NamedKey {
+  text: string;
+  /** True for what is named first where there is little room: the way back, and the way to all other keys. */
+  isKept: boolean;
+}
+
 /** The keys that the footer names now: those of the place, then of anywhere; those that can do nothing now are left out. */
-function keysNow(state: BenchState): string[] {
+function keysNow(state: BenchState): NamedKey[] {
   const place = placeOf(state);
   // Where letters are typed, the help has a key that types none.
   const keyOf = (keys: readonly string[]) =>
     (isTyping(place) && keys.find((key) => key.length > 1)) || keys[0]!;
-  return [...KEYMAP[place].bindings, ...KEYMAP.anywhere.bindings]
-    .filter(({ inFooter, off }) => inFooter && (off?.(state) ?? null) === null)
-    .map(({ keys, label }) => `${keyText(keyOf(keys), state.options.symbols)} ${label}`);
+  const named = (from: Place) =>
+    KEYMAP[from].bindings
+      .filter(({ inFooter, off }) => inFooter && (off?.(state) ?? null) === null)
+      .map(({ keys, label }) => ({
+        text: `${keyText(keyOf(keys), state.options.symbols)} ${label}`,
+        isKept: from === 'anywhere' || keys.includes('escape'),
+      }));
+  return [...named(place), ...(place === 'help' ? [] : named('anywhere'))];
+}
+
+const KEY_GAP = '  ';
+
+/** As many keys as fit into a width, in their order. */
+function keyLine(keys: readonly NamedKey[], width: number): string {
+  const widthOf = (shown: readonly NamedKey[]) => textWidth(shown.map(({ text }) => text).join(KEY_GAP));
+  let shown = keys.filter(({ isKept }) => isKept);
+  for (const key of keys) {
+    const longer = keys.filter((other) => other === key || shown.includes(other));
+    if (!key.isKept && widthOf(longer) > width) break;
+    shown = longer;
+  }
+  return shown.map(({ text }) => text).join(KEY_GAP);
+}
+
+/** The line that is being typed, with the keys that end it where there is room for them. */
+function entryRow(state: BenchState, entry: Entry): string {
+  const { options, size } = state;
+  const prompt = `${PROMPTS[entry.purpose]}: `;
+  const text = `${prompt}${endOf(entry.text, Math.max(4, size.columns - textWidth(prompt) - 1))}_`;
+  const keys = keyLine(keysNow(state), size.columns);
+  const isRoomy = textWidth(text) + textWidth(keys) + 4 <= size.columns;
+  return isRoomy
+    ? atBothEnds(text, keys, { width: size.columns, options })
+    : sayInOne(text, size.columns, options);
 }
 
 /** The line at the bottom. */
@@ -100,19 +138,6 @@ export function footerRow(state: BenchState): string {
     const mark = notice.isFault ? '! ' : '';
     return style(sayInOne(mark + notice.text, size.columns, options));
   }
-  if (entry !== null) {
-    const prompt = `${PROMPTS[entry.purpose]}: `;
-    const room = Math.max(4, size.columns - textWidth(prompt) - 2);
-    const shown = textWidth(entry.text) > room ? entry.text.slice(-room) : entry.text;
-    return sayInOne(`${prompt}${shown}_`, size.columns, options);
-  }
-  const keys = keysNow(state);
-  const last = keys.at(-1) ?? '';
-  let line = '';
-  for (const key of keys.slice(0, -1)) {
-    const longer = line === '' ? key : `${line}  ${key}`;
-    if (textWidth(longer) + textWidth(last) + 2 > size.columns) break;
-    line = longer;
-  }
-  return sayInOne(line === '' ? last : `${line}  ${last}`, size.columns, options);
+  if (entry !== null) return entryRow(state, entry);
+  return sayInOne(keyLine(keysNow(state), size.columns), size.columns, options);
 }

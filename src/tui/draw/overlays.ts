@@ -3,6 +3,7 @@
  */
 import { readField } from '../../quantity/profile-fields.js';
 import { padded, textWidth } from '../../show/fit-text.js';
+import { GLYPHS } from '../../show/glyphs.js';
 import { problemLines } from '../../show/problems.js';
 import { figureTexts } from '../../show/rank-row.js';
 import { table } from '../../show/table.js';
@@ -63,6 +64,7 @@ export function gainsRows(state: BenchState, { width, height }: Area): string[] 
     }),
     paint: options.paint,
     maxWidth: width,
+    ellipsis: GLYPHS[options.symbols].ellipsis,
   }).slice(1);
   return [...head, ...rows, ...foot].slice(0, height);
 }

@@ -2,12 +2,14 @@
  * The panel of the Rank screen: what there is to say of the row under the cursor, and its worst moment as a small plot.
  */
 import { peakRow } from '../../measure/moments.js';
-import type { RankedCell } from '../../measure/profile-result.js';
+import type { ProfileResult, RankedCell } from '../../measure/profile-result.js';
 import { beside } from '../../show/beside.js';
+import { verdictMark } from '../../show/colour.js';
 import { padded, textWidth } from '../../show/fit-text.js';
 import type { TimeSpan } from '../../show/plot-frame.js';
 import { numberText } from '../../show/quantities.js';
-import { figureTexts, standingLegend, stripPieces } from '../../show/rank-row.js';
+import { standingLegend, stripPieces } from '../../show/rank-row.js';
+import { CAUTION } from '../../show/rank-table.js';
 import { pitchSentence } from '../../show/run-sentences.js';
 import { smallTrace } from '../../show/trace-small.js';
 import { cellPhrase } from '../../show/worst-sentences.js';
@@ -15,15 +17,24 @@ import type { Look } from '../../tasks/looks.js';
 import { changesOf } from '../bench/gains-acts.js';
 import { currentCell, currentRow, type ShownRow } from '../bench/rows.js';
 import type { BenchState } from '../bench/state.js';
-import { say, sayInOne, type Area } from './say.js';
+import { factsOf } from './row-facts.js';
+import { inSight, say, sayInOne, type Area } from './say.js';
+import { fittedColumns } from './table-columns.js';
 
 /** Stretch of time shown before and after the worst moment, s. */
 const BEFORE_S = 0.8;
 const AFTER_S = 1.6;
 
-/** Most rows of the plot with its sentence, and fewest of a panel that stands in one column: text, plot, scenarios. */
+/** Rows of the plot with its sentence: fewest, usual in one column, most. */
+const PLOT_LEAST = 7;
 const PLOT_ROWS = 18;
+const PLOT_MOST = 24;
+
+/** Fewest rows of a panel in one column: text, plot, scenarios. */
 const TALL = 40;
+
+/** Most scenarios that are named where a profile falls. */
+const MOST_NAMED = 4;
 
 /** Fewest columns in which text and plot stand side by side. */
 const SIDE_BY_SIDE = 72;
@@ -52,6 +63,47 @@ function movedSentence({ unedited, rank, result }: ShownRow): string {
   return `In its file ${ordinal(unedited.rank)} with score ${score(unedited.result)}; now ${ordinal(rank)} with ${score(result)}.`;
 }
 
+/** Where a profile falls: `falls in 2 of 15 runs, in hill-up and shove`. */
+function fallsText(state: BenchState, result: ProfileResult): string {
+  const { failures, cells } = result;
+  if (failures === 0) return `upright in all ${cells.length} runs`;
+  if (failures === cells.length) return `falls in all ${cells.length} runs`;
+  const names = (state.work?.plan.scenarios ?? [])
+    .map(({ name }) => name)
+    .filter((name) => factsOf(result).dearest.get(name)?.failed);
+  const more = names.length - MOST_NAMED;
+  const named = more > 0 ? [...names.slice(0, MOST_NAMED), `${more} more`] : names;
+  const [last = ''] = named.slice(-1);
+  const where = named.length > 1 ? `${named.slice(0, -1).join(', ')} and ${last}` : last;
+  return `falls in ${failures} of ${cells.length} runs, in ${where}`;
+}
+
+/** Where a row stands: its place, whether it is the one to begin with, and where it falls. */
+function standsText(state: BenchState, row: ShownRow, result: ProfileResult): string {
+  const { rows } = state;
+  const falls = fallsText(state, result);
+  if (rows.some((other) => other.result === null)) return `${ordinal(row.rank ?? 0)} so far: ${falls}`;
+  const place = `${ordinal(row.rank ?? 0)} of ${rows.length}`;
+  if (row.rank !== 1) return `${place}: ${falls}`;
+  return result.failures < result.cells.length
+    ? `${place}, the one to try first: ${falls}`
+    : `${place}, but try none of these: every one falls in every run`;
+}
+
+/** Signs that the table has now, in words. */
+function legendText({ options, choices, rows }: BenchState): string {
+  const ascii = options.symbols === 'ascii';
+  const odex = rows.some(({ check }) => check !== null) ? `, ${verdictMark('ok', ascii)} odex agrees` : '';
+  return `${standingLegend(ascii)}${odex}${choices.edits.length > 0 ? ', ~ changed here' : ''}.`;
+}
+
+/** The means of a row, where the table has no room for them. */
+function meansText(state: BenchState, result: ProfileResult): string {
+  if (fittedColumns(state, state.size.columns).some(({ name }) => name === 'cut')) return '';
+  const { overshoot, settling, cut } = factsOf(result).figures;
+  return `Means: overshoot ${overshoot}, settling ${settling}, ${cut} of the ticks cut.`;
+}
+
 /** Everything there is to say of a row, in lines; the most important first. */
 function textRows(state: BenchState, row: ShownRow, width: number): string[] {
   const { options, work } = state;
@@ -62,22 +114,17 @@ function textRows(state: BenchState, row: ShownRow, width: number): string[] {
   if (result === null || rank === null || cell === null) {
     return [...line(`${row.name}: its runs are being computed.`), ...line(summary)];
   }
-  const { falls, overshoot, settling, cut } = figureTexts(result);
-  const stands =
-    result.failures === 0 ? `upright in all ${result.cells.length} runs` : `falls in ${falls} runs`;
   const disagrees =
     row.check?.agrees === false ? ' The quick solver DISAGREES with odex on its worst run.' : '';
   const changes = changesOf(state, row.name);
   return [
-    ...line(`${row.name} is ${ordinal(rank)}: ${stands}.${disagrees}`).map(options.paint.bold),
+    ...line(`${row.name} is ${standsText(state, row, result)}.${disagrees}`).map(options.paint.bold),
     ...line(cellSentence(state, cell)),
     ...line(movedSentence(row)),
     ...line(changes === '' ? '' : `Changed here: ${changes}.`),
     ...line(summary),
-    ...line(`Means: overshoot ${overshoot}, settling ${settling}, ${cut} of the ticks cut.`).map(
-      options.paint.dim,
-    ),
-    ...line(`${standingLegend(options.symbols === 'ascii')}; ~ changed here.`).map(options.paint.dim),
+    ...line(meansText(state, result)).map(options.paint.dim),
+    ...line(legendText(state)).map(options.paint.dim),
   ];
 }
 
@@ -105,40 +152,64 @@ function plotRows(state: BenchState, { width, height }: Area): string[] {
   return [...sentence, ...plot];
 }
 
-/** Every scenario of the strip with its sign and what was worst there, one a line; the one under the cursor marked. */
-function scenarioRows(state: BenchState, { result }: ShownRow, width: number): string[] {
+/**
+ * Scenarios of the strip with their signs and what was worst there, one a line: all of them in the order of the strip, or, where
+ * not all fit, the worst ones or those around the one under the cursor.
+ */
+function scenarioRows(state: BenchState, { result }: ShownRow, { width, height }: Area): string[] {
   const { options, work, rank } = state;
-  if (result === null || work === null) return [];
+  if (result === null || work === null || height < 1) return [];
   const ascii = options.symbols === 'ascii';
+  const { dearest } = factsOf(result);
   const names = work.plan.scenarios.map(({ name }) => name);
-  const widest = Math.max(...names.map(textWidth));
-  return stripPieces(result, names, ascii).map(({ text, style }, index) => {
-    const name = names[index]!;
-    const [dearest] = result.cells
-      .filter(({ scenario }) => scenario === name)
-      .toSorted((a, b) => b.cost - a.cost);
-    const phrase = dearest === undefined ? '' : cellPhrase(dearest, options.weights);
-    const line = sayInOne(`${padded(name, widest)}  ${phrase}`, width - 2, options);
+  const cost = (name: string) => dearest.get(name)?.cost ?? 0;
+  const seen =
+    rank.column === null && names.length > height
+      ? names.toSorted((a, b) => cost(b) - cost(a)).slice(0, height)
+      : inSight(names, rank.column ?? 0, height);
+  const widest = Math.min(Math.floor(width / 2), Math.max(...seen.map(textWidth)));
+  return stripPieces(result, seen, ascii).map(({ text, style }, index) => {
+    const name = seen[index]!;
+    const cell = dearest.get(name);
+    const phrase = cell === undefined ? '' : cellPhrase(cell, options.weights);
+    const start = padded(sayInOne(name, widest, options), widest);
+    const line = sayInOne(`${start}  ${phrase}`, width - 2, options);
     const mark = style === null ? text : options.paint[style](text);
-    return `${mark} ${rank.column === index ? options.paint.bold(line) : line}`;
+    const isHere = rank.column !== null && name === names[rank.column];
+    return `${mark} ${isHere ? options.paint.inverse(line) : line}`;
   });
 }
 
+/** Text, and below it the scenarios as far as there is room. */
+function textAndScenarios(state: BenchState, row: ShownRow, { width, height }: Area): string[] {
+  const text = textRows(state, row, width);
+  const list = scenarioRows(state, row, { width, height: height - text.length - 1 });
+  return list.length === 0 ? text : [...text, '', ...list];
+}
+
+/** The panel in one tall column: text, plot, every scenario, and what a simulation is worth. */
+function tallRows(state: BenchState, row: ShownRow, { width, height }: Area): string[] {
+  const text = textRows(state, row, width);
+  const plot = plotRows(state, { width, height: PLOT_ROWS });
+  const list = scenarioRows(state, row, { width, height: height - text.length - plot.length - 2 });
+  const caution = say(CAUTION, width, state.options).map(state.options.paint.dim);
+  return [...text, '', ...plot, '', ...list, '', ...caution];
+}
+
 /** The panel in at most as many rows as the area has. */
-export function panelRows(state: BenchState, { width, height }: Area): string[] {
+export function panelRows(state: BenchState, area: Area): string[] {
+  const { width, height } = area;
   const row = currentRow(state);
   if (row === undefined) return [];
-  const isTall = height >= TALL;
-  if (width >= SIDE_BY_SIDE && !isTall) {
+  if (height >= TALL) return tallRows(state, row, area).slice(0, height);
+  if (width >= SIDE_BY_SIDE) {
     const leftWidth = Math.floor(width * 0.45);
-    const text = textRows(state, row, leftWidth);
-    const left = [...text, '', ...scenarioRows(state, row, leftWidth)].slice(0, height);
-    const right = plotRows(state, { width: width - leftWidth - 2, height: Math.min(height, PLOT_ROWS) });
+    const left = textAndScenarios(state, row, { width: leftWidth, height }).slice(0, height);
+    const right = plotRows(state, { width: width - leftWidth - 2, height: Math.min(height, PLOT_MOST) });
     return beside(left, right, { leftWidth, gap: 2 }).slice(0, height);
   }
   const text = textRows(state, row, width);
-  const plotHeight = isTall ? PLOT_ROWS : height - text.length - 1;
-  const plot = plotHeight >= 7 ? ['', ...plotRows(state, { width, height: plotHeight })] : [];
-  const list = isTall ? ['', ...scenarioRows(state, row, width)] : [];
-  return [...text, ...plot, ...list].slice(0, height);
+  const plotHeight = height - text.length - 1;
+  const plot = plotHeight >= PLOT_LEAST ? ['', ...plotRows(state, { width, height: plotHeight })] : [];
+  return [...text, ...plot].slice(0, height);
 }

@@ -36,6 +36,15 @@ export function atBothEnds(
   return padded(sayInOne(left, room, options), width - textWidth(end)) + end;
 }
 
+const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
+
+/** The end of a text that is being typed, as much of it as a width has room for. */
+export function endOf(text: string, width: number): string {
+  const segments = Array.from(graphemes.segment(plainText(text)), ({ segment }) => segment);
+  while (textWidth(segments.join('')) > width) segments.shift();
+  return segments.join('');
+}
+
 /** The rows that fit, those around `at` where not all do. */
 export function inSight<T>(rows: readonly T[], at: number, height: number): T[] {
   const top = Math.max(0, Math.min(rows.length - height, at - Math.floor(height / 2)));

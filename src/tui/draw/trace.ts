@@ -4,17 +4,13 @@
  */
 import { COMPARE_COUNT } from '../../show/compare-run.js';
 import { compareRows, prepareCompare } from '../../show/compare-picture.js';
-import { partingSentence, verdictSentence } from '../../show/compare-sentences.js';
-import { pitchText, timeText } from '../../show/quantities.js';
-import { readOut } from '../../show/read-out.js';
-import { sideViewSentence } from '../../show/side-view.js';
 import { prepareTrace, traceRows } from '../../show/trace-picture.js';
-import { rowAt, traceSentences, type TraceView } from '../../show/trace-view.js';
 import { comparedRuns, comparisonOf } from '../../tasks/compare.js';
 import type { Look } from '../../tasks/looks.js';
 import { cursorS, spanInSight } from '../bench/time-acts.js';
 import type { BenchState } from '../bench/state.js';
 import { say, type Area } from './say.js';
+import { compareWordRows, traceWordRows } from './words.js';
 
 /** Draws the body of Trace and Compare, at most as many rows as the area has. */
 export type BodyDrawer = (state: BenchState, area: Area) => string[];
@@ -47,14 +43,11 @@ export function createBodyDrawer(): BodyDrawer {
     if (state.screen === 'compare') {
       const { runs, parting } = keepComparison(...looks);
       if (runs.length < COMPARE_COUNT.least) return [];
-      if (state.view.inWords)
-        return [verdictSentence(runs), partingSentence(runs, parting)].flatMap((text) =>
-          say(text, area.width, state.options),
-        );
+      if (state.view.inWords) return compareWordRows({ runs, parting }, state, area);
       return compareRows(keepCompare(runs, parting, options), cursorS(state));
     }
     const { view } = first;
-    if (state.view.inWords) return wordRows(view, state, area);
+    if (state.view.inWords) return traceWordRows(view, state, area);
     return traceRows(keepTrace(view, options), cursorS(state));
   };
 }
@@ -86,20 +79,4 @@ function comparison(looks: readonly Look[]) {
     looks,
   );
   return { runs: comparedRuns(compared), parting: compared.parting };
-}
-
-/** A run in words: one sentence a picture, then every value at the cursor. */
-function wordRows(view: TraceView, state: BenchState, { width, height }: Area): string[] {
-  const { options } = state;
-  const row = rowAt(view, cursorS(state));
-  const sentences = [
-    `At ${timeText(cursorS(state))}, ${pitchText(view.tape.columns.pitchRad[row] ?? 0)}: ${sideViewSentence(view, row, options.speedUnit)}`,
-    ...traceSentences(view, options.speedUnit).map(({ sentence }) => sentence),
-  ];
-  const values = readOut(view, row, options.speedUnit).map(({ name, text }) => `${name}: ${text}`);
-  return [
-    ...sentences.flatMap((text) => say(text, width, options)),
-    '',
-    ...say(values.join('; '), width, options),
-  ].slice(0, height);
 }

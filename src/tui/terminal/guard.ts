@@ -33,6 +33,9 @@ const LEAVE = `${CONTROL}?2026l${CONTROL}?7h${CONTROL}m${CONTROL}?2004l${CONTROL
 /** How often a full terminal is tried again. */
 const WRITE_ATTEMPTS = 1000;
 
+/** The program and whatever started it in the same job, npm for instance: the shell waits for all of them to stop. */
+const OWN_GROUP = 0;
+
 /** Writes before it returns, so also while the program ends; a terminal that is gone needs nothing. */
 function writeNow(fd: number, text: string): void {
   for (let attempt = 0; attempt < WRITE_ATTEMPTS; attempt++) {
@@ -88,7 +91,7 @@ export function openTerminal({
   };
   const suspend = () => {
     giveBack();
-    process.kill(process.pid, 'SIGTSTP'); // comes back when the shell lets the program go on
+    process.kill(OWN_GROUP, 'SIGTSTP'); // comes back when the shell lets the program go on
     takeAgain();
   };
 

@@ -67,7 +67,7 @@ describe('a terminal', () => {
       return true;
     });
     terminal.suspend();
-    expect(kill.mock.calls).toEqual([[process.pid, 'SIGTSTP']]);
+    expect(kill.mock.calls).toEqual([[0, 'SIGTSTP']]);
     expect([sent(), modes.at(-1)]).toEqual([TAKEN + GIVEN_BACK + TAKEN, true]);
     expect(onResume).toHaveBeenCalledOnce();
     terminal.close();

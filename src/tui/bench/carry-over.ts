@@ -1,0 +1,76 @@
+/**
+ * What becomes of cursor, picks, runs and lists when the plan is another one? They stay on what they name where that is
+ * still there, and let go where it is not.
+ */
+import type { RankPlan, TrialKey } from '../../tasks/plan.js';
+import type { BenchState, ScreenName, Work } from './state.js';
+
+/** Fewest profiles that a screen can show. */
+const LEAST_PROFILES: Readonly<Record<ScreenName, number>> = { rank: 0, trace: 1, compare: 2 };
+
+function areSame(a: readonly unknown[], b: readonly unknown[]): boolean {
+  return a.length === b.length && a.every((value, index) => value === b[index]);
+}
+
+/** True where two plans differ in their profiles alone. */
+function isSameRig(a: RankPlan, b: RankPlan): boolean {
+  return (
+    a.board === b.board &&
+    areSame(a.riders, b.riders) &&
+    areSame(a.scenarios, b.scenarios) &&
+    areSame(a.charges, b.charges)
+  );
+}
+
+/** The place of a trial in a plan; -1 where the plan has none like it. */
+export function trialIndex(work: Work | null, wanted: TrialKey | undefined): number {
+  return (work?.trials ?? []).findIndex(
+    ({ key }) =>
+      key.scenario === wanted?.scenario &&
+      key.rider === wanted.rider &&
+      key.chargePercent === wanted.chargePercent &&
+      key.seed === wanted.seed,
+  );
+}
+
+/** The next state, whose plan is a new one, with what the one before pointed at. */
+export function carriedOver(before: BenchState, next: BenchState): BenchState {
+  const { work, shelf } = next;
+  const isThere = (name: string) => shelf.profile.some((profile) => profile.name === name);
+  const { cursor, column, picked } = next.rank;
+  const scenario = column === null ? undefined : before.work?.plan.scenarios[column]?.name;
+  const columnNow = work?.plan.scenarios.findIndex(({ name }) => name === scenario) ?? -1;
+  const rank = {
+    ...next.rank,
+    cursor: cursor !== null && isThere(cursor) ? cursor : null,
+    column: columnNow === -1 ? null : columnNow,
+    picked: picked.every(isThere) ? picked : picked.filter(isThere),
+  };
+  const hasSameRig = before.work !== null && work !== null && isSameRig(before.work.plan, work.plan);
+  const rows = hasSameRig ? next.rows.filter(({ name }) => isThere(name)) : [];
+  const isGone = next.overlay?.kind === 'gains' && !isThere(next.overlay.profile);
+  const open = isGone ? { overlay: null, entry: null } : {};
+  return withView(before, { ...next, ...open, rank, rows });
+}
+
+/** The runs that were looked at; a screen that has too few of them left gives way to Rank. */
+function withView(before: BenchState, next: BenchState): BenchState {
+  const { screen, work, shelf, view } = next;
+  const key = before.work?.trials[view.trial]?.key;
+  const found = trialIndex(work, key);
+  const last = Math.max(0, (work?.trials.length ?? 0) - 1);
+  const trial = found === -1 ? Math.min(view.trial, last) : found;
+  const profiles = view.profiles.filter((name) => shelf.profile.some((profile) => profile.name === name));
+  const seen = { ...next, view: { ...view, trial, profiles } };
+  if (screen === 'rank') return seen;
+  const still = { ...next.playhead, playing: false, timeS: null, span: null };
+  if (work === null || profiles.length < LEAST_PROFILES[screen]) {
+    const gone = view.profiles.filter((name) => !profiles.includes(name));
+    const text = `${gone.join(', ') || 'what is needed to run it'} is no longer there`;
+    const notice = { text, isFault: true };
+    return { ...seen, screen: 'rank', behind: [], playhead: still, looks: [], notice };
+  }
+  if (found !== -1) return seen;
+  const notice = { text: `${key?.scenario ?? 'this scenario'} is no longer there`, isFault: true };
+  return { ...seen, playhead: still, looks: [], notice };
+}

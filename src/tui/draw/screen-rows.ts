@@ -1,0 +1,56 @@
+/**
+ * Every row of the screen in front: a line at the top, a line at the bottom, and between them what the state says. Trace and
+ * Compare leave their place free; their pictures are painted into it at every frame.
+ */
+import { beside } from '../../show/beside.js';
+import type { BenchState } from '../bench/state.js';
+import { bodyArea, isTooSmall, LEAST_SIZE, PANEL_GAP, rankAreas } from './areas.js';
+import { footerRow, headerRow } from './chrome.js';
+import { gainsRows, helpRows, listRows, problemRows } from './overlays.js';
+import { panelRows } from './panel.js';
+import { say, type Area } from './say.js';
+import { tableRows } from './table.js';
+
+/** As many rows as the terminal has. */
+export function screenRows(state: BenchState): string[] {
+  const { columns, rows } = state.size;
+  if (isTooSmall(state)) {
+    const text = `underfoot needs ${LEAST_SIZE.columns} columns and ${LEAST_SIZE.rows} rows; here are ${columns} and ${rows}.`;
+    return filled(say(text, columns, state.options), rows);
+  }
+  return [headerRow(state), ...filled(bodyRows(state), bodyArea(state).height), footerRow(state)];
+}
+
+/** So many rows: those given, and empty ones below them. */
+function filled(rows: readonly string[], height: number): string[] {
+  return Array.from({ length: height }, (_, index) => rows[index] ?? '');
+}
+
+function bodyRows(state: BenchState): string[] {
+  const { overlay, work, screen } = state;
+  const area = bodyArea(state);
+  if (overlay?.kind === 'help') return helpRows(state, overlay, area);
+  if (overlay?.kind === 'problems') return problemRows(state, overlay, area);
+  if (work === null && overlay === null) {
+    const text =
+      'A board, a rider, a profile and a scenario are needed; press ! for what is wrong, or choose others.';
+    return say(text, area.width, state.options);
+  }
+  return screen === 'rank' ? rankRows(state) : [];
+}
+
+function rankRows(state: BenchState): string[] {
+  const { isBeside, table, panel } = rankAreas(state);
+  const left = tableRows(state, table);
+  const right = panelOf(state, panel);
+  if (isBeside) return beside(left, right, { leftWidth: table.width, gap: PANEL_GAP });
+  return [...filled(left, table.height), '', ...right];
+}
+
+/** What stands in the place of the panel. */
+function panelOf(state: BenchState, area: Area): string[] {
+  const { overlay } = state;
+  if (overlay?.kind === 'chooser') return listRows(state, overlay.chooser, area);
+  if (overlay?.kind === 'gains') return gainsRows(state, area);
+  return panelRows(state, area);
+}

@@ -1,0 +1,100 @@
+/** Every screen, and all that opens over one, as states to be drawn at any size. */
+import { told } from '../../../src/tui/bench/hear.js';
+import type { BenchState } from '../../../src/tui/bench/state.js';
+import { afterKeys, drawnState, type Wanted } from './drawn-state.js';
+
+const names = (count: number, stem: string) =>
+  Array.from({ length: count }, (_, index) => `${stem}-${String(index + 1).padStart(3, '0')}`);
+
+const LONG = ['a-profile-with-a-name-of-forty-characters', 'another-name-as-long-as-a-name-ever-gets'];
+
+/** How much there is to show. */
+const BURDENS: Readonly<Record<string, Partial<Wanted>>> = {
+  'the usual': {},
+  'half computed': { computed: 2 },
+  'nothing computed': { computed: 0 },
+  'one profile': { profiles: ['only-one'] },
+  'all fall': { allFall: true },
+  'many profiles': { profiles: names(200, 'profile') },
+  'many scenarios': { scenarios: names(60, 'scenario') },
+  'long names': { profiles: LONG, scenarios: LONG },
+  'wide characters': { summary: 'Fürs Übungsfeld: 静かな板、ゆっくり曲がる 🛹 and on, and on, and on.' },
+};
+
+/** Burdens that reach Trace and Compare. */
+const CARRIED = ['many scenarios', 'long names', 'one profile'];
+
+/** Keys that lead from the Rank screen to each of the others. */
+const WAYS: Readonly<Record<string, readonly string[]>> = {
+  rank: [],
+  'rank, last row': ['end'],
+  'rank, a scenario': ['down', 'right', 'right'],
+  'rank, by settling': ['s', 's', 's', 's', 's', 'R'],
+  'rank, picked': ['space', 'space'],
+  filter: ['/', 'z', 'z'],
+  'filtered away': ['/', 'z', 'z', 'return'],
+  export: ['x'],
+  board: ['b'],
+  rider: ['r'],
+  pack: ['p'],
+  scenarios: ['o', 'down', 'space'],
+  'scenarios, searched': ['o', 'q', 'q'],
+  gains: ['e', 'down', 'right'],
+  number: ['e', 'return'],
+  save: ['e', 'down', 'right', 'w'],
+  edited: ['e', 'right', 'escape'],
+  help: ['?'],
+  'help, searched': ['?', 'p', 'e', 'a'],
+  'help, nothing found': ['?', 'z', 'z', 'z'],
+  trace: ['return'],
+  'trace, zoomed': ['return', 'z', 'z', 'n'],
+  'trace in words': ['return', 't'],
+  'compare two': ['space', 'space', 'c'],
+  'compare three': ['space', 'space', 'space', 'c'],
+  'compare four': ['space', 'space', 'space', 'space', 'c'],
+  'compare in words': ['space', 'space', 'c', 't'],
+  'help over trace': ['return', '?'],
+};
+
+const PROBLEM = {
+  file: 'profiles/gains/quick-one.yaml',
+  line: 5,
+  column: 7,
+  key: 'gains.proportionalAPerDeg',
+  expected: 'a number from 0 to 100 A/deg',
+  received: '"viel"',
+};
+
+/** A state with a name. */
+export interface Scene {
+  name: string;
+  state: BenchState;
+}
+
+/** Every screen with the usual burden, the Rank screen with every other, and what no key leads to. */
+export function scenesAt(size: Wanted['size'], options: NonNullable<Wanted['options']>): Scene[] {
+  const usual = drawnState({ size, options });
+  const problems = { ...usual, shelf: { ...usual.shelf, problems: [PROBLEM, PROBLEM] } };
+  return [
+    ...Object.entries(WAYS).map(([name, keys]) => ({ name, state: afterKeys(usual, ...keys) })),
+    ...Object.entries(BURDENS).flatMap(([name, burden]) => {
+      const state = drawnState({ size, options, ...burden });
+      return [
+        { name: `rank, ${name}`, state: afterKeys(state, 'end') },
+        { name: `gains, ${name}`, state: afterKeys(state, 'e') },
+        { name: `scenarios, ${name}`, state: afterKeys(state, 'o', 'end') },
+        ...(CARRIED.includes(name)
+          ? [
+              { name: `trace, ${name}`, state: afterKeys(state, 'return') },
+              { name: `compare, ${name}`, state: afterKeys(state, 'space', 'space', 'c') },
+            ]
+          : []),
+      ];
+    }),
+    { name: 'problems in files', state: problems },
+    { name: 'problems', state: afterKeys(problems, '!') },
+    { name: 'notice', state: told(usual, 'wrote rank.csv') },
+    { name: 'fault', state: told(usual, [PROBLEM, PROBLEM]) },
+    { name: 'nothing to rank', state: { ...usual, work: null, rows: [], looks: [] } },
+  ];
+}
