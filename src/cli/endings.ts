@@ -2,6 +2,8 @@
  * How does the program end when it is stopped from outside? Ctrl-C, TERM and a closed terminal end it with their own
  * codes; a reader that closes the pipe ends it quietly.
  */
+import { closeSync } from 'node:fs';
+import { isatty } from 'node:tty';
 import { EXIT } from './exit-codes.js';
 
 function endQuietlyWhenClosed(stream: NodeJS.WriteStream): void {
@@ -12,11 +14,20 @@ function endQuietlyWhenClosed(stream: NodeJS.WriteStream): void {
   });
 }
 
+const STANDARD_STREAMS = [0, 1, 2];
+
+/** At its end Node resets its terminals and crashes over one that is gone; what is closed it leaves alone. */
+function letGoOfLostTerminals(): void {
+  const terminals = STANDARD_STREAMS.filter((fd) => isatty(fd));
+  process.on('exit', () => terminals.filter((fd) => !isatty(fd)).forEach((fd) => closeSync(fd)));
+}
+
 /** Takes care of signals and closed pipes for the whole program. */
 export function watchForEndings(): void {
   process.on('SIGINT', () => process.exit(EXIT.interrupted));
   process.on('SIGTERM', () => process.exit(EXIT.terminated));
   process.on('SIGHUP', () => process.exit(EXIT.hungUp));
+  letGoOfLostTerminals();
   endQuietlyWhenClosed(process.stdout);
   endQuietlyWhenClosed(process.stderr);
 }

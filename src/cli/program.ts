@@ -11,6 +11,7 @@ import { addCompareCommand } from './compare-command.js';
 import { EXIT } from './exit-codes.js';
 import { addInitCommand } from './init-command.js';
 import { addListCommand } from './list-command.js';
+import { addMarginsCommand } from './margins-command.js';
 import { addRankCommand } from './rank-command.js';
 import { addRunCommand } from './run-command.js';
 import { printRemark } from './output.js';
@@ -21,6 +22,7 @@ const COMMANDS: readonly ((program: Command) => void)[] = [
   addRankCommand,
   addRunCommand,
   addCompareCommand,
+  addMarginsCommand,
   addCheckCommand,
   addListCommand,
   addInitCommand,

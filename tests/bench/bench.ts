@@ -11,6 +11,7 @@ import { run, type RunOptions } from '../../src/simulate/run.js';
 import { prepareTrial, type Trial } from '../../src/simulate/trial.js';
 import { programFolder } from '../../src/store/places.js';
 import { starterPlan } from '../starter-plan.js';
+import { benchScreen } from './bench-screen.js';
 
 const REPETITIONS = 7;
 
@@ -111,3 +112,4 @@ for (let repetition = 0; repetition < 3; repetition++) {
   ratios.push(one.tableS / two.tableS);
 }
 print('rank, 4 seeds: time with 1 thread over time with 2', median(ratios), '');
+await benchScreen();

@@ -17,7 +17,7 @@ export const HAS_TMUX = spawnSync('tmux', ['-V']).status === 0;
 const SOCKET = `underfoot-test-${process.pid}`;
 
 /** How long something may take to appear, ms: far more than it does. */
-const LIMIT_MS = 12_000;
+const LIMIT_MS = 45_000;
 
 const LOOK_AGAIN_MS = 25;
 

@@ -26,7 +26,7 @@ import { paced } from './paced.js';
 const FRAME_RATE_HZ = 30;
 
 /** How far apart news of a ranking is told, ms: each draws the whole screen, and keys come in between. */
-const NEWS_GAP_MS = 100;
+const NEWS_GAP_MS = 66;
 
 /** What a session works with; `leave` and `suspend` are for the terminal, `onFault` hears of errors of ours. */
 export interface SessionParts {
@@ -85,13 +85,13 @@ function followPlan({ store, crew, onFault }: SessionParts) {
   const news = paced<Standing>(NEWS_GAP_MS, (standing) =>
     store.change((state) => ranked(state, standing, unedited(state, standing))),
   );
-  let told: BenchState['work'] = null;
+  let heardOf: BenchState['work'] = null;
   const standing = openStandingRank(crew, {
     onChange: (next) => {
       const { work } = store.get();
       if (next.plan !== work?.plan) return;
-      const isFirst = work !== told;
-      told = work;
+      const isFirst = work !== heardOf;
+      heardOf = work;
       news.tell(next, isFirst);
     },
     onFault,
@@ -192,7 +192,9 @@ async function write(
       { plan, ranked: rankProfiles(results), check, order: state.rank.order },
       { force: false },
     );
-    store.change((now) => told(now, saved.ok ? `wrote ${shownPath(places, path)}` : saved.faults));
+    const file = shownPath(places, path);
+    const said = saved.ok ? `wrote ${file}` : saved.faults.map((fault) => ({ ...fault, file }));
+    store.change((now) => told(now, said));
     return;
   }
   const { from, name } = errand;
