@@ -2,7 +2,7 @@
  * The file that describes a board: wheel, tyre, deck, motor, pack and controller hardware.
  * Values are in the units a builder measures in; src/model turns them into SI.
  */
-import { z } from 'zod';
+import * as z from 'zod';
 import { count, quantity, section, text } from './field.js';
 
 const wheel = section(

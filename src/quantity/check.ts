@@ -3,7 +3,7 @@
  * at once: each field by its schema, unknown keys with the one probably meant, and the rules
  * across fields, each complaint with what was expected, in its unit, and what came.
  */
-import { z } from 'zod';
+import * as z from 'zod';
 import { crossCheck } from './cross-check.js';
 import { SCHEMA_OF, type FileKind, type FileOf } from './file-kind.js';
 import type { Checked, Complaint } from './problem.js';

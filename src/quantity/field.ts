@@ -2,7 +2,7 @@
  * How a field of a file is declared: once, with unit, range and one sentence. The same declaration
  * checks the value, words the complaint and becomes the published JSON Schema.
  */
-import { z } from 'zod';
+import * as z from 'zod';
 
 interface NumberField {
   unit: string;

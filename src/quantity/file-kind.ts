@@ -2,7 +2,7 @@
  * Which kinds of file are there, and what does each hold? One schema a kind; everything that deals
  * in "any file" (checking, listing, publishing schemas) goes through this table.
  */
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { boardSchema, type BoardFile } from './board-file.js';
 import { profileSchema, type ProfileFile } from './profile-file.js';
 import { riderSchema, type RiderFile } from './rider-file.js';

@@ -2,7 +2,7 @@
  * What does an editor need to complete and check a file? The JSON Schema of its kind, made from the
  * same declaration that checks it. Rules across fields are beyond JSON Schema; `check` has those.
  */
-import { z } from 'zod';
+import * as z from 'zod';
 import { SCHEMA_OF, type FileKind } from './file-kind.js';
 
 const TITLE_OF: { readonly [K in FileKind]: string } = {

@@ -2,7 +2,7 @@
  * Which numbers does a profile have, one by one? Every number of the schema with its place, unit, range and sentence, and
  * how to read and change it in a profile.
  */
-import { z } from 'zod';
+import * as z from 'zod';
 import { profileSchema, type ProfileFile } from './profile-file.js';
 
 /** One number of a profile; `path` leads to it, `unit` is empty for a ratio. `optional`: may be left out, for none. */

@@ -2,7 +2,7 @@
  * The file of a profile: one named set of control gains and shaping. The file's own name is the
  * profile's name.
  */
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { quantity, section, text } from './field.js';
 
 const gains = section(

@@ -2,7 +2,7 @@
  * The file that describes a rider: body, stance and skill. Body data left out are taken from
  * stature by published proportions (src/model/rider-body.ts names them).
  */
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { quantity, section, text } from './field.js';
 
 const body = section(

@@ -2,7 +2,7 @@
  * The file of a scenario: road, rider's script, events and what to measure. It reads from top to
  * bottom as the ride goes: road pieces one after another, speeds wanted at times, then the question.
  */
-import { z } from 'zod';
+import * as z from 'zod';
 import { choice, count, name, quantity, section, text } from './field.js';
 
 /** Surfaces with grip and rolling resistance from handbooks (src/scenario/surface.ts has the values). */

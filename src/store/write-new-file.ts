@@ -11,8 +11,11 @@ import { fileProblem, systemFault } from './system-fault.js';
 
 const EXPECTED = 'a file that can be written';
 
+/** True replaces a file that is there; null does not, and where it is asked for no way to force it is there. */
+export type Force = boolean | null;
+
 /** The problem with writing to this path as things stand, or null. */
-function obstacle(path: string, force: boolean): Problem | null {
+function obstacle(path: string, force: Force): Problem | null {
   if (!isFolder(dirname(path))) {
     return fileProblem(path, 'a path in a folder that exists', `no folder ${dirname(path)}`);
   }
@@ -21,7 +24,8 @@ function obstacle(path: string, force: boolean): Problem | null {
   if (target?.isDirectory()) return fileProblem(path, EXPECTED, 'a folder');
   if (target !== undefined && !target.isFile()) return fileProblem(path, EXPECTED, 'a device or a pipe');
   if (force) return null;
-  return fileProblem(path, 'a new file, or --force to replace one', 'a file that is there already');
+  const expected = force === null ? 'a new file' : 'a new file, or --force to replace one';
+  return fileProblem(path, expected, 'a file that is there already');
 }
 
 /**
@@ -31,7 +35,7 @@ function obstacle(path: string, force: boolean): Problem | null {
 export async function writeNewFile(
   path: string,
   text: string,
-  { force }: { force: boolean },
+  { force }: { force: Force },
 ): Promise<Checked<string, Problem>> {
   try {
     const problem = obstacle(path, force);

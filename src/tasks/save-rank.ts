@@ -10,7 +10,7 @@ import { createPaint } from '../show/colour.js';
 import { rankCsv } from '../show/rank-csv.js';
 import { rankLines } from '../show/rank-table.js';
 import { fileProblem } from '../store/system-fault.js';
-import { writeNewFile } from '../store/write-new-file.js';
+import { writeNewFile, type Force } from '../store/write-new-file.js';
 import { rankReport, rankView, type RankResult } from './rank-report.js';
 
 /** Columns of a table in a text file. */
@@ -35,7 +35,7 @@ function tableText(result: RankResult): string {
 export async function saveRank(
   path: string,
   result: RankResult,
-  { force }: { force: boolean },
+  { force }: { force: Force },
 ): Promise<Checked<string, Problem>> {
   const ending = extname(path);
   const text = TEXT_OF[ending.toLowerCase()];

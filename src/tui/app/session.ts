@@ -190,7 +190,7 @@ async function write(
     const saved = await saveRank(
       path,
       { plan, ranked: rankProfiles(results), check, order: state.rank.order },
-      { force: false },
+      { force: null },
     );
     const file = shownPath(places, path);
     const said = saved.ok ? `wrote ${file}` : saved.faults.map((fault) => ({ ...fault, file }));
