@@ -1,0 +1,187 @@
+/**
+ * The pitch loop over frequency: its gain in decibels with the places where it may be lost, and below it the sensitivity. A
+ * sentence above each panel; the axis is logarithmic.
+ */
+import type { RideReport } from '../linear/ride-report.js';
+import { paintedLine, type Piece } from './cell-grid.js';
+import { wrapped } from './fit-text.js';
+import { GLYPHS } from './glyphs.js';
+import type { MarginOptions } from './margin-table.js';
+import {
+  degreesText,
+  factorText,
+  hzText,
+  pointName,
+  radPerSText,
+  stateOf,
+  type SeenPoint,
+} from './margin-view.js';
+import {
+  columnOf,
+  glyphsOf,
+  gutterFor,
+  gutterPieces,
+  plotColumns,
+  writable,
+  type PlotFrame,
+  type PlotMark,
+} from './plot-frame.js';
+import { plotPanel, type PlotLine } from './plot.js';
+import type { Scale } from './scale.js';
+import { markNameRows } from './time-axis.js';
+
+/** Decibels of the gain that are shown, and their labels. */
+const LEAST_DB = -40;
+const MOST_DB_LADDER = [20, 40, 60, 80];
+const SENSITIVITY_LADDER = [2, 4, 8, 16, 32, 64];
+const PANEL_ROWS = { gain: 11, sensitivity: 7 } as const;
+/** Stands in place of the sensitivity of a loop that is lost. */
+const LOST = 'The loop is lost here: it has no sensitivity, and what is marked is the way back.';
+/** Frequencies with a label, Hz. */
+const LABELLED_HZ = [0.1, 1, 10, 100, 1000];
+
+const decibels = (factor: number) => 20 * Math.log10(factor);
+const radPerSAsLogHz = (radPerS: number) => Math.log10(radPerS / (2 * Math.PI));
+
+/** The picture of one ride's loop; nothing where the loop has no curve. */
+export function marginPlot(point: SeenPoint, options: MarginOptions): string[] {
+  const { report } = point;
+  const { paint, symbols, width } = options;
+  const gain = gainScale(report);
+  const sensitivity = sensitivityScale(report);
+  const labels = [...gain.ticks, ...sensitivity.ticks].map(({ text }) => text);
+  const logHz = report.curve.frequencyHz.map(Math.log10);
+  const frame: PlotFrame = {
+    symbols,
+    paint,
+    width,
+    gutterWidth: gutterFor(labels, { width, symbols }),
+    span: { fromS: logHz[0]!, toS: logHz.at(-1)! },
+    marks: marksOf(report),
+    window: null,
+  };
+  const line = (values: number[], style: 'lineA' | 'lineB'): PlotLine => ({
+    timeS: logHz,
+    values,
+    line: 'solid',
+    style,
+  });
+  const level = (value: number): PlotLine => ({
+    timeS: [frame.span.fromS, frame.span.toS],
+    values: [value, value],
+    line: 'dotted',
+    style: 'dim',
+  });
+  const say = (text: string) => wrapped(writable(text, GLYPHS[symbols]), width);
+  const name = pointName(point, options.speedUnit);
+  return [
+    ...say(gainSentence(report, name)),
+    ...markNameRows(frame),
+    ...plotPanel(
+      {
+        scale: gain,
+        lines: [level(0), line(report.curve.gain.map(decibels), 'lineA')],
+        rowCount: PANEL_ROWS.gain,
+      },
+      frame,
+    ),
+    ...(stateOf(point) === 'lost'
+      ? say(LOST)
+      : [
+          ...say(sensitivitySentence(report)),
+          ...plotPanel(
+            {
+              scale: sensitivity,
+              lines: [level(1), line(report.curve.sensitivity, 'lineB')],
+              rowCount: PANEL_ROWS.sensitivity,
+            },
+            frame,
+          ),
+        ]),
+    ...frequencyAxisRows(frame),
+  ];
+}
+
+function gainSentence({ margins: { phaseRad, gainUp, gainDown } }: RideReport, name: string): string {
+  const parts = [
+    ...(phaseRad.radPerS === null
+      ? ['never passes 0 dB']
+      : [
+          `passes 0 dB at ${radPerSText(phaseRad.radPerS)} with ${degreesText(phaseRad.value)} of phase to -1`,
+        ]),
+    ...[gainUp, gainDown].flatMap(({ value, radPerS }) =>
+      radPerS === null
+        ? []
+        : [`turned right round at ${radPerSText(radPerS)}, ${factorText(value)} away from 0 dB`],
+    ),
+  ];
+  return `Loop gain, ${name}: ${parts.join('; ')}.`;
+}
+
+function sensitivitySentence({ margins: { sensitivityPeak }, curve }: RideReport): string {
+  const peak = sensitivityPeak.value.toFixed(2);
+  const { frequencyHz, sensitivity } = curve;
+  const end = sensitivity.findIndex((value) => value >= 0.5);
+  const calm = end < 1 ? '' : `; up to ${hzText(frequencyHz[end]!)} the loop halves it or better`;
+  return (
+    `Sensitivity: a disturbance at ${radPerSText(sensitivityPeak.radPerS ?? 0)} comes out ${peak} times as large, ` +
+    `the most${calm}.`
+  );
+}
+
+/** Where the loop is nearest to being lost, by name; what stands at one place is named once. */
+function marksOf({ margins }: RideReport): PlotMark[] {
+  const places = [
+    { name: 'phase', radPerS: margins.phaseRad.radPerS },
+    { name: 'delay', radPerS: margins.delayS.radPerS },
+    { name: 'gain up', radPerS: margins.gainUp.radPerS },
+    { name: 'gain down', radPerS: margins.gainDown.radPerS },
+  ];
+  const marks: PlotMark[] = [];
+  for (const { name, radPerS } of places) {
+    if (radPerS === null) continue;
+    const timeS = radPerSAsLogHz(radPerS);
+    const there = marks.find((mark) => mark.timeS === timeS);
+    if (there === undefined) marks.push({ name, timeS });
+    else there.name += `, ${name}`;
+  }
+  return marks;
+}
+
+function gainScale({ curve }: RideReport): Scale {
+  const most = decibels(Math.max(...curve.gain));
+  const high = MOST_DB_LADDER.find((rung) => rung >= most) ?? MOST_DB_LADDER.at(-1)!;
+  const values = Array.from({ length: (high - LEAST_DB) / 20 + 1 }, (_, index) => LEAST_DB + 20 * index);
+  const ticks = [0, high, LEAST_DB, ...values].map((value) => ({ value, text: `${value} dB` }));
+  return { low: LEAST_DB, high, ticks };
+}
+
+function sensitivityScale({ margins }: RideReport): Scale {
+  const most = margins.sensitivityPeak.value;
+  const high = SENSITIVITY_LADDER.find((rung) => rung >= most) ?? SENSITIVITY_LADDER.at(-1)!;
+  const ticks = [...new Set([1, high, 0, high / 2])].map((value) => ({ value, text: `${value}` }));
+  return { low: 0, high, ticks };
+}
+
+/** Two rows: the axis with a tick at each labelled frequency, then the frequencies. */
+function frequencyAxisRows(frame: PlotFrame): string[] {
+  const glyphs = glyphsOf(frame);
+  const columns = plotColumns(frame);
+  const places = LABELLED_HZ.map((frequencyHz) => ({
+    text: `${frequencyHz}`,
+    column: columnOf(Math.log10(frequencyHz), frame),
+  })).filter(({ column }) => column >= 0 && column < columns);
+  const ticks = new Set(places.map(({ column }) => column));
+  const line: Piece[] = Array.from({ length: columns }, (_, column) => ({
+    text: ticks.has(column) ? glyphs.tick : glyphs.line,
+    style: 'dim',
+  }));
+  const offset = frame.gutterWidth + 2;
+  let numbers = '';
+  places.forEach(({ text, column }, index) => {
+    const label = index === places.length - 1 ? `${text} Hz` : text;
+    const start = Math.min(column, columns - label.length);
+    if (offset + start > numbers.length) numbers = numbers.padEnd(offset + start) + label;
+  });
+  return [paintedLine([...gutterPieces('', glyphs.corner, frame), ...line], frame.paint), numbers];
+}
