@@ -27,14 +27,15 @@ import {
   type PlotMark,
 } from './plot-frame.js';
 import { plotPanel, type PlotLine } from './plot.js';
-import type { Scale } from './scale.js';
+import type { Scale, ScaleTick } from './scale.js';
 import { markNameRows } from './time-axis.js';
 
 /** Decibels of the gain that are shown, and their labels. */
 const LEAST_DB = -40;
 const MOST_DB_LADDER = [20, 40, 60, 80];
 const SENSITIVITY_LADDER = [2, 4, 8, 16, 32, 64];
-const PANEL_ROWS = { gain: 11, sensitivity: 7 } as const;
+/** Rows of the gain and of the sensitivity. */
+const PANEL_ROWS = { lineA: 11, lineB: 7 } as const;
 /** Stands in place of the sensitivity of a loop that is lost. */
 const LOST = 'The loop is lost here: it has no sensitivity, and what is marked is the way back.';
 /** Frequencies with a label, Hz. */
@@ -43,63 +44,62 @@ const LABELLED_HZ = [0.1, 1, 10, 100, 1000];
 const decibels = (factor: number) => 20 * Math.log10(factor);
 const radPerSAsLogHz = (radPerS: number) => Math.log10(radPerS / (2 * Math.PI));
 
-/** The picture of one ride's loop; nothing where the loop has no curve. */
+/** The picture of one ride's loop. */
 export function marginPlot(point: SeenPoint, options: MarginOptions): string[] {
   const { report } = point;
-  const { paint, symbols, width } = options;
-  const gain = gainScale(report);
-  const sensitivity = sensitivityScale(report);
-  const labels = [...gain.ticks, ...sensitivity.ticks].map(({ text }) => text);
-  const logHz = report.curve.frequencyHz.map(Math.log10);
-  const frame: PlotFrame = {
-    symbols,
-    paint,
-    width,
-    gutterWidth: gutterFor(labels, { width, symbols }),
-    span: { fromS: logHz[0]!, toS: logHz.at(-1)! },
-    marks: marksOf(report),
-    window: null,
-  };
-  const line = (values: number[], style: 'lineA' | 'lineB'): PlotLine => ({
-    timeS: logHz,
-    values,
-    line: 'solid',
-    style,
-  });
-  const level = (value: number): PlotLine => ({
-    timeS: [frame.span.fromS, frame.span.toS],
-    values: [value, value],
-    line: 'dotted',
-    style: 'dim',
-  });
-  const say = (text: string) => wrapped(writable(text, GLYPHS[symbols]), width);
-  const name = pointName(point, options.speedUnit);
+  const { gain, sensitivity } = report.curve;
+  const scales = { gain: gainScale(report), sensitivity: sensitivityScale(report) };
+  const frame = frameOf(report, [...scales.gain.ticks, ...scales.sensitivity.ticks], options);
+  const say = (text: string) => wrapped(writable(text, GLYPHS[options.symbols]), options.width);
   return [
-    ...say(gainSentence(report, name)),
+    ...say(gainSentence(report, pointName(point, options.speedUnit))),
     ...markNameRows(frame),
-    ...plotPanel(
-      {
-        scale: gain,
-        lines: [level(0), line(report.curve.gain.map(decibels), 'lineA')],
-        rowCount: PANEL_ROWS.gain,
-      },
-      frame,
-    ),
+    ...panelOf({ scale: scales.gain, values: gain.map(decibels), level: 0, style: 'lineA' }, report, frame),
     ...(stateOf(point) === 'lost'
       ? say(LOST)
       : [
           ...say(sensitivitySentence(report)),
-          ...plotPanel(
-            {
-              scale: sensitivity,
-              lines: [level(1), line(report.curve.sensitivity, 'lineB')],
-              rowCount: PANEL_ROWS.sensitivity,
-            },
+          ...panelOf(
+            { scale: scales.sensitivity, values: sensitivity, level: 1, style: 'lineB' },
+            report,
             frame,
           ),
         ]),
     ...frequencyAxisRows(frame),
   ];
+}
+
+/** What both panels share; the logarithm of the frequency [Hz] stands in for the time. */
+function frameOf(report: RideReport, ticks: readonly ScaleTick[], options: MarginOptions): PlotFrame {
+  const { width, symbols, paint } = options;
+  const { frequencyHz } = report.curve;
+  const gutterWidth = gutterFor(
+    ticks.map(({ text }) => text),
+    { width, symbols },
+  );
+  const span = { fromS: Math.log10(frequencyHz[0]!), toS: Math.log10(frequencyHz.at(-1)!) };
+  return { symbols, paint, width, gutterWidth, span, marks: marksOf(report), window: null };
+}
+
+/** A curve over frequency, and the level that it is read against. */
+interface CurvePanel {
+  scale: Scale;
+  values: readonly number[];
+  level: number;
+  style: 'lineA' | 'lineB';
+}
+
+function panelOf(
+  { scale, values, level, style }: CurvePanel,
+  { curve }: RideReport,
+  frame: PlotFrame,
+): string[] {
+  const { fromS, toS } = frame.span;
+  const lines: PlotLine[] = [
+    { timeS: [fromS, toS], values: [level, level], line: 'dotted', style: 'dim' },
+    { timeS: curve.frequencyHz.map(Math.log10), values, line: 'solid', style },
+  ];
+  return plotPanel({ scale, lines, rowCount: PANEL_ROWS[style] }, frame);
 }
 
 function gainSentence({ margins: { phaseRad, gainUp, gainDown } }: RideReport, name: string): string {

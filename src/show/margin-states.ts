@@ -60,5 +60,6 @@ function creepText(point: SeenPoint): string {
 
 function motionText(mode: Mode): string {
   const beat = mode.swingRadPerS > 1e-6 ? `at ${hzText(mode.frequencyHz)}` : 'without a swing';
-  return `${listed(moversOf(mode))} grows (${beat}, doubling in ${doublingS(mode).toFixed(1)} s)`;
+  const movers = moversOf(mode);
+  return `${listed(movers)} ${movers.length > 1 ? 'grow' : 'grows'} (${beat}, doubling in ${doublingS(mode).toFixed(1)} s)`;
 }

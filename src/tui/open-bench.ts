@@ -48,18 +48,20 @@ export type BenchEnd =
 /** Opens the bench; throws, with the terminal given back, what goes wrong inside. */
 export async function openBench(request: BenchRequest): Promise<BenchEnd> {
   const { places, threads, setup } = request;
-  const reader = createShelfReader(places);
-  const opened = firstState({
-    size: sizeOf(process.stdout),
-    shelf: reader.read(),
-    setup,
-    options: { ...request, ownFolder: !places.isStarterSet, weights: weightsWith() },
-  });
-  if (!opened.ok) return { kind: 'not opened', problems: opened.faults };
-  const crew = await openCrew(threads);
+  // Threads start while files are read.
+  const opening = openCrew(threads);
   try {
-    return await onTerminal({ store: createStore(opened.value), crew, places, reader });
+    const reader = createShelfReader(places);
+    const opened = firstState({
+      size: sizeOf(process.stdout),
+      shelf: reader.read(),
+      setup,
+      options: { ...request, ownFolder: !places.isStarterSet, weights: weightsWith() },
+    });
+    if (!opened.ok) return { kind: 'not opened', problems: opened.faults };
+    return await onTerminal({ store: createStore(opened.value), crew: await opening, places, reader });
   } finally {
+    const crew = await opening;
     await crew.close();
   }
 }

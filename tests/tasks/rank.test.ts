@@ -72,8 +72,8 @@ describe('a ranking', () => {
 
 describe('jobs', () => {
   it('hold every cell once', () => {
-    const cells = jobsFor(3, 150, 'fixed').flatMap(({ profileIndex, trialIndices }) =>
-      trialIndices.map((trialIndex) => `${profileIndex}/${trialIndex}`),
+    const cells = jobsFor({ profileCount: 3, trialCount: 150, solver: 'fixed' }).flatMap(
+      ({ profileIndex, trialIndices }) => trialIndices.map((trialIndex) => `${profileIndex}/${trialIndex}`),
     );
     expect(cells).toHaveLength(450);
     expect(new Set(cells).size).toBe(450);
