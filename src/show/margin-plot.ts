@@ -2,6 +2,7 @@
  * The pitch loop over frequency: its gain in decibels with the places where it may be lost, and below it the sensitivity. A
  * sentence above each panel; the axis is logarithmic.
  */
+import { hasMargins } from '../linear/growth.js';
 import type { RideReport } from '../linear/ride-report.js';
 import { paintedLine, type Piece } from './cell-grid.js';
 import { wrapped } from './fit-text.js';
@@ -36,8 +37,8 @@ const MOST_DB_LADDER = [20, 40, 60, 80];
 const SENSITIVITY_LADDER = [2, 4, 8, 16, 32, 64];
 /** Rows of the gain and of the sensitivity. */
 const PANEL_ROWS = { lineA: 11, lineB: 7 } as const;
-/** Stands in place of the sensitivity of a loop that is lost. */
-const LOST = 'The loop is lost here: it has no sensitivity, and what is marked is the way back.';
+/** Stands in place of the sensitivity of a loop that does not hold. */
+const LOST = 'The loop does not hold here: it has no sensitivity, and what is marked is the way back.';
 /** Frequencies with a label, Hz. */
 const LABELLED_HZ = [0.1, 1, 10, 100, 1000];
 
@@ -55,16 +56,16 @@ export function marginPlot(point: SeenPoint, options: MarginOptions): string[] {
     ...say(gainSentence(report, pointName(point, options.speedUnit))),
     ...markNameRows(frame),
     ...panelOf({ scale: scales.gain, values: gain.map(decibels), level: 0, style: 'lineA' }, report, frame),
-    ...(stateOf(point) === 'lost'
-      ? say(LOST)
-      : [
+    ...(hasMargins(stateOf(point))
+      ? [
           ...say(sensitivitySentence(report)),
           ...panelOf(
             { scale: scales.sensitivity, values: sensitivity, level: 1, style: 'lineB' },
             report,
             frame,
           ),
-        ]),
+        ]
+      : say(LOST)),
     ...frequencyAxisRows(frame),
   ];
 }

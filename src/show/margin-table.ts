@@ -2,6 +2,7 @@
  * The margins as a table: one column a steady ride, one row a quantity. Where the columns do not fit side by side there are
  * several tables, one below the other.
  */
+import { hasMargins } from '../linear/growth.js';
 import type { Paint } from './colour.js';
 import { textWidth } from './fit-text.js';
 import { GLYPHS, type SymbolSet } from './glyphs.js';
@@ -36,7 +37,7 @@ const NAMED_MOVERS = 2;
 /** Stands where there is none. */
 const NONE = 'none';
 
-/** A row: its name and what stands in it; `ofMargins`: only where the loop is not lost. */
+/** A row: its name and what stands in it; `ofMargins`: only where the loop holds. */
 interface Row {
   label: string;
   ofMargins?: true;
@@ -133,7 +134,7 @@ function cellText({ text, ofMargins }: Row, point: MarginPoint): string {
   const { report } = point;
   if (report === null) return '-';
   const seen = { ...point, report };
-  return ofMargins && stateOf(seen) === 'lost' ? '-' : text(seen);
+  return ofMargins && !hasMargins(stateOf(seen)) ? '-' : text(seen);
 }
 
 /** Columns between two of a table. */

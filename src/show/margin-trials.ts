@@ -2,9 +2,11 @@
  * Did the simulation lose the loop where the margins say? What was tried, and where it disagreed.
  */
 import type { Confirmation, Trial } from '../linear/confirm.js';
+import { hasMargins } from '../linear/growth.js';
 import {
   factorText,
   grouped,
+  heldPoints,
   listed,
   pointName,
   seenPoints,
@@ -28,8 +30,8 @@ interface Tried {
 /** What the simulation says of the margins. */
 export function trialSentences({ points }: MarginView, unit: SpeedUnit): string[] {
   const seen = seenPoints(points);
-  const tried = seen.filter((point) => stateOf(point) !== 'lost').flatMap(triedAt);
-  const recoveries = seen.filter((point) => stateOf(point) === 'lost').flatMap(triedAt);
+  const tried = heldPoints(points).flatMap(triedAt);
+  const recoveries = seen.filter((point) => !hasMargins(stateOf(point))).flatMap(triedAt);
   const agreeing = tried.filter(({ confirmation }) => confirmation.agrees);
   const others = tried.filter(({ confirmation }) => !confirmation.agrees);
   const example = agreeing.filter(({ point }) => point === (agreeing.at(-1) ?? tried[0])?.point);
@@ -53,7 +55,7 @@ function recoveryTexts(tried: readonly Tried[], unit: SpeedUnit): string[] {
   const byChange = grouped(calming, ({ confirmation }) => changeText(confirmation.outside));
   return byChange.map(
     ([change, some]) =>
-      `Tried where it is lost (${listed(some.map(({ point }) => pointName(point, unit)))}): with ${change} it calms.`,
+      `Tried where it does not hold (${listed(some.map(({ point }) => pointName(point, unit)))}): with ${change} it calms.`,
   );
 }
 
@@ -84,7 +86,7 @@ function outcomeText({ confirmation: { inside, outside } }: Tried): string {
 function disagreementText(tried: Tried, unit: SpeedUnit): string {
   const { point, name } = tried;
   const why =
-    stateOf(point) === 'creeps'
+    stateOf(point) === 'rolls'
       ? ' Something else grows there by itself and may hide it.'
       : ' Do not rely on this margin.';
   return `The simulation disagrees about ${TRIED[name]}, ${pointName(point, unit)}: ${outcomeText(tried)}.${why}`;

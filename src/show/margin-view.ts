@@ -2,7 +2,7 @@
  * What is there to show of a profile's margins? Its name, its rig, and a report of the linear view for each steady ride;
  * how rides, motions and margins are called.
  */
-import { loopStateOf, type LoopState } from '../linear/growth.js';
+import { hasMargins, loopStateOf, type LoopState } from '../linear/growth.js';
 import { MOVERS, type Mode, type Mover } from '../linear/modes.js';
 import type { RideReport } from '../linear/ride-report.js';
 import { DEG_PER_RAD, KM_PER_H_PER_M_PER_S } from '../quantity/units.js';
@@ -35,12 +35,12 @@ export function seenPoints(points: readonly MarginPoint[]): SeenPoint[] {
   return points.filter((point): point is SeenPoint => point.report !== null);
 }
 
-/** The rides that have margins: those in which the loop is not lost. */
+/** The rides that have margins: those in which the loop holds. */
 export function heldPoints(points: readonly MarginPoint[]): SeenPoint[] {
-  return seenPoints(points).filter((point) => stateOf(point) !== 'lost');
+  return seenPoints(points).filter((point) => hasMargins(stateOf(point)));
 }
 
-/** Whether the pitch loop holds in a ride. */
+/** What becomes of the pitch loop in a ride. */
 export function stateOf({ report, speedKmPerH }: SeenPoint): LoopState {
   return loopStateOf(report.modes, speedKmPerH === 0);
 }

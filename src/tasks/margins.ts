@@ -3,7 +3,7 @@
  * of it.
  */
 import type { Confirmation, Trial } from '../linear/confirm.js';
-import { doublingS, fateOf } from '../linear/growth.js';
+import { doublingS, fateOf, hasMargins } from '../linear/growth.js';
 import type { Margin } from '../linear/margins.js';
 import { reportRide } from '../linear/ride-report.js';
 import { weightsWith } from '../measure/scales.js';
@@ -114,7 +114,7 @@ function pointReport(point: SeenPoint) {
   const pitchLoop = stateOf(point);
   return {
     pitchLoop,
-    marginsUnlessLost: pitchLoop === 'lost' ? null : marginsReport(point),
+    marginsIfItHolds: hasMargins(pitchLoop) ? marginsReport(point) : null,
     modes: modes.map(({ frequencyHz, dampingRatio, shares, ...mode }) => ({
       frequencyHz,
       dampingRatio,

@@ -29,7 +29,7 @@ describe('margins', () => {
     expect(code).toBe(0);
     expect([rig.board.name, rig.rider.name, profile.name]).toEqual(['pebble', 'kim', 'slate']);
     expect(points).toHaveLength(1);
-    expect(points[0].marginsUnlessLost.delaySIfAny.value).toBeGreaterThan(0);
+    expect(points[0].marginsIfItHolds.delaySIfAny.value).toBeGreaterThan(0);
     expect(points[0].curve.frequencyHz).toHaveLength(points[0].curve.gain.length);
   });
 

@@ -1,6 +1,6 @@
 /** Is a loop called lost where it is, and not where a rig only rolls to and fro about rest? */
 import { describe, expect, it } from 'vitest';
-import { doublingS, fateOf, loopStateOf } from '../../src/linear/growth.js';
+import { doublingS, fateOf, hasMargins, loopStateOf } from '../../src/linear/growth.js';
 import { loopView } from '../../src/linear/loop-view.js';
 import { modesOf, type Mode } from '../../src/linear/modes.js';
 import { steadyRide, type RidePoint } from '../../src/linear/steady-ride.js';
@@ -33,7 +33,7 @@ describe('a motion', () => {
       'creeps',
     ],
     ['doubles in less', mode({ growthPerS: 0.15 }), false, 'grows'],
-    ['is slow travel about rest', mode({ growthPerS: 1 }), true, 'creeps'],
+    ['is slow travel about rest', mode({ growthPerS: 1 }), true, 'rolls'],
     ['is quicker travel about rest', mode({ growthPerS: 1, frequencyHz: 0.26 }), true, 'grows'],
     [
       'is slow about rest but not travel alone',
@@ -48,11 +48,18 @@ describe('a motion', () => {
   it('that grows loses the loop whatever the others do', () => {
     expect(loopStateOf([mode({}), mode({ growthPerS: 0.1 }), mode({ growthPerS: 2 })], false)).toBe('lost');
     expect(loopStateOf([mode({}), mode({ growthPerS: 0.1 })], false)).toBe('creeps');
+    expect(loopStateOf([mode({}), mode({ growthPerS: 0.1 }), mode({ growthPerS: 1 })], true)).toBe('rolls');
     expect(loopStateOf([mode({})], false)).toBe('holds');
+    expect((['holds', 'rolls', 'creeps', 'lost'] as const).map(hasMargins)).toEqual([
+      true,
+      true,
+      false,
+      false,
+    ]);
   });
 });
 
-describe('what creeps about rest', () => {
+describe('what rolls about rest', () => {
   const { board, riders, profiles } = starterPlan();
   const point = (name: string, speedKmPerH: number): RidePoint => ({
     board: board.value,
@@ -70,7 +77,7 @@ describe('what creeps about rest', () => {
         const view = loopView(steadyRide(point(name, speedKmPerH)));
         return modesOf(view, { deckInertiaKgM2: 0.4, riderInertiaKgM2: 80, totalMassKg: 92 });
       };
-      expect(loopStateOf(modes(0), true)).toBe('creeps');
+      expect(loopStateOf(modes(0), true)).toBe('rolls');
       expect(loopStateOf(modes(2), false)).toBe('holds');
       const durationS = 60;
       const { plan, moment } = steadyRide(point(name, 0), durationS);

@@ -18,11 +18,12 @@ const linesOf = (view: MarginView, changes: Partial<Parameters<typeof marginLine
 /** All that is said, in one line. */
 const saidOf = (view: MarginView) => linesOf(view).join(' ').replaceAll(/ +/g, ' ');
 
-const CREEP = motion(0.35, 0.07, { travel: 1 });
+const ROLL = motion(0.35, 0.07, { travel: 1 });
+const CREEP = motion(0.09, 1.3, { rider: 0.4, travel: 0.6 });
 const RUNAWAY = motion(5, 81, { deck: 0.7, travel: 0.3 });
 
 const every = sampleMargins(
-  ridden(0, { modes: [CREEP, motion(-20, 30, { deck: 1 })] }),
+  ridden(0, { modes: [ROLL, motion(-20, 30, { deck: 1 })] }),
   ridden(10),
   ridden(20, { modes: [RUNAWAY] }),
   { speedKmPerH: 60, gradePercent: 0, report: null },
@@ -56,7 +57,7 @@ describe('the table', () => {
   it('has no margins where the loop is lost or cut, and says so', () => {
     const [header, , state, gainUp, ...rest] = marginTables(every.points, options);
     expect(header!.trim().split(/ {2,}/)).toEqual(['standing', '10 km/h', '20 km/h', '60 km/h', '10 km/h']);
-    expect(state!.trim().split(/ {2,}/)).toEqual(['pitch loop', 'creeps', 'holds', 'lost', 'cut', 'holds']);
+    expect(state!.trim().split(/ {2,}/)).toEqual(['pitch loop', 'rolls', 'holds', 'lost', 'cut', 'holds']);
     expect(gainUp!.trim().split(/ {2,}/)).toEqual(['gain may rise to', 'x5.0', 'x5.0', '-', '-', 'x5.0']);
     expect(rest.find((line) => line.startsWith('least'))).toMatch(
       /travel +rider, travel +deck, travel +- +rider/,
@@ -99,13 +100,22 @@ describe('the words', () => {
     const said = saidOf(every);
     expect(said).toContain('The pitch loop holds at 10 km/h and at 10 km/h down 8 %: every motion dies out.');
     expect(said).toContain(
-      'The pitch loop holds standing, but travel grows (at 0.07 Hz, doubling in 2.0 s): at rest, friction',
+      'The pitch loop holds standing, but travel grows (at 0.07 Hz, doubling in 2.0 s): friction at rest against',
     );
     expect(said).toContain('The margins there are about everything else.');
     expect(said).toContain(
-      'The pitch loop is lost at 20 km/h: deck and travel grow (at 81 Hz, doubling in 0.1 s) by itself.',
+      'The pitch loop is lost at 20 km/h: deck and travel grow (at 81 Hz, doubling in 0.1 s). It has no margins there.',
     );
     expect(said).toContain('A ceiling cuts the steady ride at 60 km/h');
+  });
+
+  it('give no margins to a loop that creeps, and do not call it lost', () => {
+    const lines = linesOf(sampleMargins(ridden(20, { modes: [CREEP] })));
+    expect(lines.join(' ')).toContain(
+      'has nothing to spare at 20 km/h: travel and rider grow (at 1.3 Hz, doubling in 7.7 s). That is slow enough',
+    );
+    expect(lines.find((line) => line.startsWith('gain may rise to'))).toMatch(/ -$/);
+    expect(lines.join(' ')).not.toMatch(/lost|Least/);
   });
 
   it('say what the smallest margin means, and change with it', () => {
@@ -158,10 +168,12 @@ describe('the words', () => {
     const said = saidOf(
       sampleMargins(ridden(10, { modes: [RUNAWAY], tried }), ridden(20, { modes: [RUNAWAY], tried })),
     );
-    expect(said).toContain('Tried where it is lost (10 km/h and 20 km/h): with x0.95 the gain it calms.');
+    expect(said).toContain(
+      'Tried where it does not hold (10 km/h and 20 km/h): with x0.95 the gain it calms.',
+    );
     expect(said).not.toContain('margins agree');
     expect(said).not.toContain('Gain and phase');
-    expect(said).toContain('The loop is lost here: it has no sensitivity');
+    expect(said).toContain('The loop does not hold here: it has no sensitivity');
   });
 
   it('end with the caution', () => {

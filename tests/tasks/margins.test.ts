@@ -105,14 +105,14 @@ describe('margins', () => {
     expect(cut).toEqual({ speedKmPerH: 60, gradePercent: 0, isCutByCeiling: true });
     expect(standing).toMatchObject({
       isCutByCeiling: false,
-      pitchLoop: 'creeps',
-      marginsUnlessLost: { gainDownFactorIfAny: null },
+      pitchLoop: 'rolls',
+      marginsIfItHolds: { gainDownFactorIfAny: null },
       triedInSimulation: { gainDownIfAny: null },
     });
     const { margins } = result.points[1]!.report!;
     expect(cruising).toMatchObject({
       pitchLoop: 'holds',
-      marginsUnlessLost: {
+      marginsIfItHolds: {
         delaySIfAny: { value: margins.delayS.value, atHz: margins.delayS.radPerS! / (2 * Math.PI) },
         phaseRadIfAny: { value: margins.phaseRad.value },
         gainUpFactorIfAny: { value: margins.gainUp.value },
@@ -123,7 +123,7 @@ describe('margins', () => {
 
   it('are null where the loop is lost', () => {
     const [point] = marginReport(lookAtMargins(planOf({ profile: 'taffeta', speed: '10' }))).points;
-    expect(point).toMatchObject({ pitchLoop: 'lost', marginsUnlessLost: null });
+    expect(point).toMatchObject({ pitchLoop: 'lost', marginsIfItHolds: null });
     expect(JSON.stringify(point)).toContain('"fate":"grows"');
   });
 });
