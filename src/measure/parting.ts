@@ -10,18 +10,19 @@ export interface Parting {
   timeS: number;
   /** Indexes of the two runs that are furthest apart at that row, in rising order. */
   between: [number, number];
-  /** 'pitch' where two pitches differ by more than the band; 'ending' where one run has ended and another goes on. */
+  /** 'pitch' where two pitches have moved apart by more than the band; 'ending' where one run has ended and another goes on. */
   by: 'pitch' | 'ending';
   /** Pitch of every run at that row [rad]; null for one that has ended before. */
   pitchesRad: (number | null)[];
 }
 
 /**
- * The first row, counted from the start of the tapes, at which the pitch of any two runs differs by more than the
- * measured band [rad], or at which one has ended and another has not; null where they never part. The band is what
- * the scenario counts as settled: a difference within it is none that the scenario would tell apart. It is searched
- * from the start and not from the measured event, because runs of one trial meet the same road, script and chance
- * from the first tick on: whatever sets them apart, early or late, is the profile. The tapes have one tick.
+ * The first row, counted from the start of the tapes, at which the pitches of any two runs have moved apart by more than the
+ * measured band [rad], each from where it began; or at which one has ended and another has not; null where they never part.
+ * The band is what the scenario counts as settled: a difference within it is none that the scenario would tell apart. Each
+ * pitch is taken from its own beginning, for profiles may ride steadily at different ones, which is no event. It is searched
+ * from the start and not from the measured event, because runs of one trial meet the same road, script and chance from the
+ * first tick on. The tapes have one tick.
  */
 export function partingOf(tapes: readonly Tape[], bandRad: number): Parting | null {
   const lengths = tapes.map(({ length }) => length);
@@ -52,9 +53,9 @@ function partedAt(
       if (ended < 0) ended = index;
       continue;
     }
-    const pitchRad = columns.pitchRad[row]!;
-    if (pitchRad < lowestRad) [lowest, lowestRad] = [index, pitchRad];
-    if (pitchRad > highestRad) [highest, highestRad] = [index, pitchRad];
+    const movedRad = columns.pitchRad[row]! - columns.pitchRad[0]!;
+    if (movedRad < lowestRad) [lowest, lowestRad] = [index, movedRad];
+    if (movedRad > highestRad) [highest, highestRad] = [index, movedRad];
   }
   if (ended >= 0) return { between: ordered(ended, lowest), by: 'ending' };
   return highestRad - lowestRad > bandRad ? { between: ordered(lowest, highest), by: 'pitch' } : null;

@@ -35,12 +35,16 @@ export function checkLine(
   const style = agrees ? paint.ok : paint.bad;
   const mark = agrees ? (ascii ? '+' : '✓') : ascii ? 'x' : '✗';
   const verdict = agrees ? 'agrees with' : 'DISAGREES WITH';
+  const runs =
+    cellsChecked === 1
+      ? 'the worst run'
+      : `${agrees ? 'the' : 'at least one of the'} ${cellsChecked} worst runs`;
   const found =
     largest === null || largest.scaledDifference === 0
       ? 'no metric differs at all'
       : `largest difference: ${largest.metric} of ${largest.profile} in ${largest.cell}, ` +
         `${shown(largest.quick)} against ${shown(largest.reference)} ${largest.unit}`.trimEnd();
-  const text = `${mark} The quick solver ${verdict} odex on the ${cellsChecked === 1 ? 'worst run' : `${cellsChecked} worst runs`}; ${found}.`;
+  const text = `${mark} The quick solver ${verdict} odex on ${runs}; ${found}.`;
   return wrapped(plainText(text), width).map((line, index) => (index === 0 ? style(line) : line));
 }
 

@@ -81,8 +81,9 @@ function sinceEvent(marks: readonly PlotMark[], timeS: number): string {
 /** One sentence: when the runs part, between which two, and where each then is. */
 export function partingSentence(runs: readonly ComparedRun[], parting: Parting | null): string {
   const band = angleText(runs[0]?.view.facts.bandRad ?? 0);
-  if (parting === null) return `They never part: at every moment their pitches are within ${band}.`;
-  const { row, between, by, timeS, pitchesRad } = parting;
+  if (parting === null)
+    return `They never part: from where each begins, their pitches stay within ${band} of one another.`;
+  const { between, by, timeS, pitchesRad } = parting;
   const letters = listed(between.map((index) => signAt(index).letter));
   const since = sinceEvent(runs[between[0]]?.view.marks ?? [], timeS);
   const states = between.map((index) => {
@@ -92,7 +93,6 @@ export function partingSentence(runs: readonly ComparedRun[], parting: Parting |
       ? `${letter} has ended (${runs[index]?.view.outcome.kind ?? 'no run'})`
       : `${letter} ${pitchText(pitchRad)}`;
   });
-  const apart = by === 'pitch' ? ` by more than ${band}` : '';
-  const when = row === 0 ? `ride apart${apart} from the start` : `part${apart} at ${timeText(timeS)}${since}`;
-  return `${letters} ${when}: ${states.join(', ')}.`;
+  const part = by === 'pitch' ? `move apart by more than ${band}` : 'part';
+  return `${letters} ${part} at ${timeText(timeS)}${since}: ${states.join(', ')}.`;
 }

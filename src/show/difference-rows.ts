@@ -5,7 +5,7 @@
  */
 import type { RankedCell } from '../measure/profile-result.js';
 import { termCosts } from '../measure/score.js';
-import type { ComparedRun } from './compare-run.js';
+import { signAt, type ComparedRun } from './compare-run.js';
 import { differenceMetrics, type DifferenceMetric } from './difference-metrics.js';
 import { numberText } from './quantities.js';
 
@@ -93,10 +93,19 @@ function rowOf(runs: readonly ComparedRun[], spec: RowSpec): DifferenceRow {
       const isBest = isDecided && competes && reading !== null && order(reading, best, spec) === 0;
       return { text: reading === null ? NONE : readingText(reading, spec), isBest, competes };
     }),
-    difference: ordered.length < 2 ? '' : isDecided ? differenceText(best, worst, spec) : EQUAL,
+    difference:
+      ordered.length < 2 ? '' : isDecided ? differenceText(best, worst, spec) : equalText(runs, readings),
     spread: 0,
     isSummary: true,
   };
+}
+
+/** `equal`, with the letters of those that compete where not all do. */
+function equalText(runs: readonly ComparedRun[], readings: readonly (Reading | null)[]): string {
+  const letters = runs.flatMap(({ cell }, index) =>
+    readings[index] !== null && !cell.failed ? [signAt(index).letter] : [],
+  );
+  return letters.length === runs.length ? EQUAL : `${EQUAL}: ${letters.join(' ')}`;
 }
 
 function readingOf(cell: RankedCell, { ofCell, boundOf, quantity }: RowSpec): Reading | null {

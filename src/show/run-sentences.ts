@@ -15,6 +15,8 @@ import type { SpeedUnit } from './quantities.js';
  * that cut most ticks.
  */
 export interface RunFacts {
+  /** False where the run never came to its event, so that nothing was measured. */
+  isMeasured: boolean;
   eventName: string;
   peakPitchRad: number;
   peakAfterS: number;
@@ -43,6 +45,9 @@ export function outcomeVerdict(outcome: Outcome): Verdict {
 /** One sentence about pitch: its peak, and whether it comes to rest. */
 export function pitchSentence(facts: RunFacts, outcome: Outcome): string {
   const event = plainText(facts.eventName);
+  if (!facts.isMeasured) {
+    return `The run never came to the ${event}, from which pitch is measured; outcome: ${outcome.kind}.`;
+  }
   const peak = pitchText(facts.peakPitchRad);
   const start =
     peak === 'level'
@@ -57,6 +62,7 @@ export function pitchSentence(facts: RunFacts, outcome: Outcome): string {
 
 /** One sentence about current: its peak, and how often it was cut or, if never, what was left. */
 export function currentSentence(facts: RunFacts): string {
+  if (!facts.isMeasured) return 'Current was not measured.';
   const peak = `Current peaks at ${currentText(facts.peakCurrentA)}`;
   if (facts.saturationShare === 0)
     return `${peak}; no ceiling cuts it, least headroom ${shareText(facts.leastHeadroomShare)}.`;

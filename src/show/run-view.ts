@@ -26,6 +26,14 @@ export interface RunView {
   marks: readonly PlotMark[];
   outcome: Outcome;
   facts: RunFacts;
+  /** What the scales of pitch and current hold besides the run itself, so that several runs share them. */
+  scaleRanges?: { pitchDeg?: Range; currentA?: Range };
+}
+
+/** From the lowest to the highest of some values. */
+export interface Range {
+  lowest: number;
+  highest: number;
 }
 
 /** One panel of a run: its sentence, its scale, its lines in the scale's unit. */
@@ -86,9 +94,9 @@ export function ceilingsMet(tape: Tape): Exclude<Ceiling, 'none'>[] {
   return CEILINGS.filter((ceiling) => ceiling !== 'none' && met.has(ceiling)) as Exclude<Ceiling, 'none'>[];
 }
 
-/** The range over several lines, zero among it. */
-function rangeOver(lines: readonly PlotLine[]): { lowest: number; highest: number } {
-  const ranges = lines.map((line) => rangeOf(line.values));
+/** The range over several lines, zero among it, and what else a scale is to hold. */
+function rangeOver(lines: readonly PlotLine[], others: readonly Range[] = []): Range {
+  const ranges = [...lines.map((line) => rangeOf(line.values)), ...others];
   return {
     lowest: Math.min(...ranges.map(({ lowest }) => lowest)),
     highest: Math.max(...ranges.map(({ highest }) => highest)),
@@ -123,18 +131,20 @@ function runLines(tape: Tape, speedUnit: SpeedUnit): Record<RunPanel['name'], Ru
 /** Pitch, current under its ceilings, and speed. */
 export function runPanels(view: RunView, speedUnit: SpeedUnit): [RunPanel, RunPanel, RunPanel] {
   const { pitch, current, speed } = runLines(view.tape, speedUnit);
+  const { pitchDeg, currentA } = view.scaleRanges ?? {};
+  const besides = (range: Range | undefined) => (range === undefined ? [] : [range]);
   const measuredSpeed = recorded(view.tape, 'speedMPerS').subarray(view.firstRow, view.endRow);
   return [
     {
       name: 'pitch',
       sentence: pitchSentence(view.facts, view.outcome),
-      scale: pitchScale(rangeOver(pitch)),
+      scale: pitchScale(rangeOver(pitch, besides(pitchDeg))),
       lines: pitch,
     },
     {
       name: 'current',
       sentence: currentSentence(view.facts),
-      scale: currentScale(rangeOver(current)),
+      scale: currentScale(rangeOver(current, besides(currentA))),
       lines: current,
     },
     {

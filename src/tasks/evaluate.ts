@@ -29,7 +29,7 @@ export interface RunOnRoad extends MeasuredRun {
 }
 
 /** Trials that one thread keeps ready at a time; each holds about a megabyte of road, script and noise. */
-export const TRIALS_KEPT = 64;
+export const TRIALS_KEPT = 96;
 
 /** Runs a profile in a trial and measures it. */
 export function measureProfile(trial: Trial, profile: ProfileFile, options: RunOptions): MeasuredRun {

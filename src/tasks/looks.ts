@@ -97,6 +97,7 @@ function lookOf(wish: LookWish, run: RunOnRoad): Look {
     rig: plantOf(board, rider),
     road: run.road,
     finalPitchRad: run.metrics.finalPitchRad,
+    scaleRanges: { currentA: { lowest: -board.motor.brakeCurrentA, highest: board.motor.driveCurrentA } },
   };
   return { ...run, wish, scenario, view };
 }

@@ -9,6 +9,8 @@ import { trialsOf, type RankPlan } from './plan.js';
 /** How a ranking is carried out; `onProfile` hears of each profile as its last cell comes in. */
 export interface RankOptions extends Pick<JobOptions, 'threads' | 'signal'> {
   onCells?: (done: number, all: number) => void;
+  /** Hears of some cells of a profile as they come in, before the others do. */
+  onSome?: (profile: string, cells: readonly CellResult[]) => void;
   onProfile?: (profile: ProfileResult) => void;
 }
 
@@ -35,6 +37,7 @@ export async function rank(plan: RankPlan, options: RankOptions): Promise<Profil
       trialIndices.forEach((trialIndex, index) => (results[profileIndex]![trialIndex] = computed[index]!));
       missing[profileIndex]! -= computed.length;
       done += computed.length;
+      options.onSome?.(plan.profiles[profileIndex]!.name, computed);
       options.onCells?.(done, trials.length * plan.profiles.length);
       if (missing[profileIndex] !== 0) return;
       const { name, value } = plan.profiles[profileIndex]!;

@@ -7,7 +7,7 @@ import { runJobs, type Job, type JobOptions } from './jobs.js';
 import { trialsOf, type RankPlan } from './plan.js';
 import type { CellResult, ProfileResult, RankedCell } from '../measure/profile-result.js';
 
-/** Largest difference of a cost term, in parts of its scale, that still counts as agreement. */
+/** Largest difference of a cost term, in parts of its scale, or of itself where it is above that, that counts as agreement. */
 export const AGREEMENT_RATIO = 0.02;
 
 /** Falls that happen this far apart differ by one scale, s. */
@@ -122,6 +122,8 @@ function compareTerm(
   const quick = read(quickCell.metrics);
   const reference = read(referenceCell.metrics);
   const known = quick !== null && reference !== null;
-  const alike = known ? Math.abs(quick - reference) / scale : quick === reference ? 0 : Infinity;
+  // Far above its scale a number counts by its own size: a tenth of a percent is no disagreement.
+  const size = Math.max(scale, Math.abs(reference ?? 0));
+  const alike = known ? Math.abs(quick - reference) / size : quick === reference ? 0 : Infinity;
   return { metric: name, unit, quick, reference, scaledDifference: alike };
 }

@@ -2,7 +2,7 @@
  * A ranking that follows its plan while a person changes it: only what is new is computed, what was seen before comes back
  * at once, and what is no longer wanted is dropped. Once every row is there, each profile is checked against the reference.
  */
-import type { ProfileResult } from '../measure/profile-result.js';
+import { profileResult, type ProfileResult, type RankedCell } from '../measure/profile-result.js';
 import type { ProfileFile } from '../quantity/profile-file.js';
 import { contentKey, RecentMap } from './content-key.js';
 import type { Crew } from './crew.js';
@@ -15,6 +15,8 @@ export interface StandingRow {
   name: string;
   result: ProfileResult | null;
   check: ReferenceCheck | null;
+  /** Its cells so far, while the result is not complete and there are any. */
+  some?: readonly RankedCell[];
 }
 
 /** How far the ranking of a plan has come: rows in the plan's order, and cells out of those that were missing. */
@@ -55,15 +57,19 @@ export function openStandingRank(
     return key;
   };
   const keyOf = (plan: RankPlan, profile: Named<ProfileFile>) => rigKey(plan) + contentKey(profile);
-  const rowsOf = (plan: RankPlan): StandingRow[] =>
+  const rowsOf = (plan: RankPlan, parts?: ReadonlyMap<string, RankedCell[]>): StandingRow[] =>
     plan.profiles.map((profile) => {
+      const { name } = profile;
       const known = memory.get(keyOf(plan, profile));
-      return { name: profile.name, result: known?.result ?? null, check: known?.check ?? null };
+      const some = known === undefined ? parts?.get(name) : undefined;
+      const row = { name, result: known?.result ?? null, check: known?.check ?? null };
+      return some === undefined ? row : { ...row, some };
     });
   const follow = async (plan: RankPlan, signal: AbortSignal) => {
     const profileOf = (name: string) => plan.profiles.find((profile) => profile.name === name)!;
     const progress = { doneCells: 0, allCells: 0 };
-    const tell = () => onChange({ plan, rows: rowsOf(plan), ...progress });
+    const parts = new Map<string, RankedCell[]>();
+    const tell = () => onChange({ plan, rows: rowsOf(plan, parts), ...progress });
     const options = { threads: crew, signal };
     tell();
     const profiles = plan.profiles.filter((profile) => memory.get(keyOf(plan, profile)) === undefined);
@@ -73,6 +79,10 @@ export function openStandingRank(
         {
           ...options,
           onProfile: (result) => memory.set(keyOf(plan, profileOf(result.name)), { result, check: null }),
+          onSome: (name, cells) => {
+            const { cells: priced } = profileResult({ name, summary: '' }, cells, plan.weights);
+            parts.set(name, [...(parts.get(name) ?? []), ...priced]);
+          },
           onCells: (doneCells, allCells) => {
             Object.assign(progress, { doneCells, allCells });
             queueMicrotask(tell);

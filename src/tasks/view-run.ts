@@ -41,6 +41,7 @@ export function viewOf(run: MeasuredRun & { scenario: ScenarioFile }, names: Run
     marks,
     outcome,
     facts: {
+      isMeasured: metrics.measuredS > 0,
       ...peakFacts(run),
       bandRad: window.bandRad,
       settlingTimeS: metrics.kind === 'ride' ? undefined : metrics.settlingTimeS,

@@ -20,7 +20,7 @@ describe('compare', () => {
     expect([code, err]).toEqual([0, '']);
     expect(out).toMatch(/^In kerb, pebble under kim, pack at \d+ %\n/);
     expect(out).toMatch(/^[AB] (slate|chalk) is better over all/m);
-    expect(out).toMatch(/ part by more than | never part|ride apart/);
+    expect(out).toMatch(/ move apart by more than | never part| part at /);
     expect(out).toMatch(/nose (down|up) \d+° ┤/);
     expect(out).toMatch(/^◆ better +A slate +B chalk +difference$/m);
     expect(out).toMatch(/^feet vibration/m);

@@ -56,8 +56,13 @@ describe('runs part', () => {
     });
   });
 
-  it('from the first row on where they start apart', () => {
-    expect(partingOf([pitching(0, 0), pitching(0.5, 0)], 0.25)).toMatchObject({ row: 0, timeS: 0 });
+  it('from where each began: two steady rides at different pitches do not part', () => {
+    expect(partingOf([pitching(0, 0, 0), pitching(0.5, 0.5, 0.5)], 0.25)).toBeNull();
+    expect(partingOf([pitching(0, 0, 0.5), pitching(0.5, 0.5, 0.5)], 0.25)).toMatchObject({
+      row: 2,
+      between: [0, 1],
+      pitchesRad: [0.5, 0.5],
+    });
   });
 
   it('never, where they end together without having differed', () => {

@@ -36,7 +36,7 @@ describe('the picture of a comparison', () => {
     const rows = picture(pair());
     expect(rows[0]).toMatch(/^A linen is better over all, at less cost/);
     expect(rows.slice(1, 3).join(' ')).toMatch(
-      /^A and B part by more than 0\.5° at 1\.0\d s, 0\.0\d s after the kerb: /,
+      /^A and B move apart by more than 0\.5° at 1\.0\d s, 0\.0\d s after the kerb: /,
     );
     expect(rows.slice(3, 5)).toEqual([
       'A linen  ✓ upright to the end at 6.00 s',

@@ -43,6 +43,7 @@ export function sampleView(tape = sampleTape(6)): RunView {
     marks: [{ name: 'kerb', timeS: 1 }],
     outcome: { kind: 'upright', atS: 6 },
     facts: {
+      isMeasured: true,
       eventName: 'kerb',
       peakPitchRad: 0.0575,
       peakAfterS: 0.2,

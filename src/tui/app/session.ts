@@ -15,6 +15,7 @@ import { openStandingRank, type Standing } from '../../tasks/standing-rank.js';
 import { shownPath, type Places } from '../../store/places.js';
 import { systemFault } from '../../store/system-fault.js';
 import { chosen, editedProfiles } from '../bench/choices.js';
+import { changesOf } from '../bench/gains-acts.js';
 import { looked, ranked, shelved, told } from '../bench/hear.js';
 import { wishesOf } from '../bench/rows.js';
 import type { BenchState, Errand } from '../bench/state.js';
@@ -176,6 +177,9 @@ function doErrands(parts: SessionParts): void {
   }
 }
 
+/** Longest summary of a profile that was changed here. */
+const SUMMARY_LENGTH = 500;
+
 async function write(
   errand: Extract<Errand, { path: string } | { name: string }>,
   parts: SessionParts,
@@ -200,7 +204,8 @@ async function write(
   const { from, name } = errand;
   const profile = state.work?.plan.profiles.find((candidate) => candidate.name === from);
   if (profile === undefined) return;
-  const saved = await saveProfile(places, { from, name, profile: profile.value });
+  const summary = `From ${from}: ${changesOf(state, from)}.`.slice(0, SUMMARY_LENGTH);
+  const saved = await saveProfile(places, { from, name, profile: { ...profile.value, summary } });
   if (!saved.ok) {
     store.change((now) => told(now, saved.faults));
     return;

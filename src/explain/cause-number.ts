@@ -1,0 +1,96 @@
+/**
+ * Which number of the rig, the road or the profile does a cause speak of? Its value, and that of the reference where it is a
+ * number of the profile.
+ */
+import type { ProfileFile } from '../quantity/profile-file.js';
+import { SURFACE_VALUES } from '../scenario/surface.js';
+import type { Makings } from './causes.js';
+
+/** A number with the name that it goes by; `reference` where a set that suits the rig has another. */
+export interface CauseNumber {
+  name: string;
+  value: number;
+  unit: string;
+  reference: number | null;
+}
+
+type Read = (makings: Makings) => number | undefined;
+
+interface Source {
+  name: string;
+  unit: string;
+  read: Read;
+  isOfProfile?: true;
+}
+
+const ofProfile = (
+  name: string,
+  unit: string,
+  read: (profile: ProfileFile) => number | undefined,
+): Source => ({
+  name,
+  unit,
+  read: ({ profile }) => read(profile),
+  isOfProfile: true,
+});
+
+const RATE = ofProfile('rate gain', 'A/(deg/s)', ({ gains }) => gains.rateAPerDegPerS);
+const PROPORTIONAL = ofProfile('proportional gain', 'A/deg', ({ gains }) => gains.proportionalAPerDeg);
+
+const leastGrip: Read = ({ scenario }) =>
+  Math.min(...scenario.road.map(({ gripRatio, surface }) => gripRatio ?? SURFACE_VALUES[surface].gripRatio));
+
+const SOURCES: Readonly<Record<string, Source>> = {
+  'too little rate gain': RATE,
+  'too much rate gain': RATE,
+  'too little proportional gain': PROPORTIONAL,
+  'too much proportional gain': PROPORTIONAL,
+  'integral wind-up': ofProfile('integral gain', 'A/(deg s)', ({ gains }) => gains.integralAPerDegS),
+  'filter lag': ofProfile('gyro low-pass', 'Hz', ({ shaping }) => shaping.gyroLowPassHz),
+  'accelerometer pull': ofProfile('blend time', 's', ({ shaping }) => shaping.blendTimeS),
+  'slew limit': ofProfile('slew limit', 'A/s', ({ shaping }) => shaping.slewLimitAPerS),
+  'progressive stiffness': ofProfile(
+    'progressive stiffness',
+    '1/deg',
+    ({ shaping }) => shaping.progressiveStiffnessPerDeg,
+  ),
+  "the profile's own ceilings": ofProfile(
+    'own ceiling',
+    'A',
+    ({ shaping }) => shaping.driveCeilingA ?? shaping.brakeCeilingA,
+  ),
+  'load feed-forward': ofProfile(
+    'feed-forward share',
+    '',
+    ({ shaping }) => shaping.loadFeedForward?.currentShare,
+  ),
+  trim: ofProfile('trim, nose up', 'deg', ({ shaping }) => shaping.restTrimNoseUpDeg),
+  'loop delay': {
+    name: 'delay and lag of the loop',
+    unit: 'ms',
+    read: ({ board: { controller, motor } }) =>
+      (1000 * controller.delayTicks) / controller.loopRateHz + motor.currentLagMs,
+  },
+  'noise of the gyro': {
+    name: 'gyro noise',
+    unit: 'deg/s',
+    read: ({ board }) => board.controller.gyroNoiseDegPerS,
+  },
+  'current ceiling': { name: 'drive ceiling', unit: 'A', read: ({ board }) => board.motor.driveCurrentA },
+  'voltage ceiling': { name: 'cells in series', unit: '', read: ({ board }) => board.pack.seriesCells },
+  'pack ceiling': { name: 'pack ceiling', unit: 'A', read: ({ board }) => board.pack.dischargeCurrentA },
+  'low pack': { name: 'state of charge', unit: '%', read: ({ scenario }) => scenario.chargePercent },
+  "the rider's delay": { name: "the rider's delay", unit: 's', read: ({ rider }) => rider.balance.delayS },
+  "the rider's tremor": { name: 'tremor', unit: 'Nm', read: ({ rider }) => rider.balance.tremorNm },
+  grip: { name: 'least grip', unit: '', read: leastGrip },
+};
+
+/** The number that a cause speaks of, in these makings; null where it speaks of none. */
+export function causeNumber(cause: string, makings: Makings, reference: ProfileFile): CauseNumber | null {
+  const source = SOURCES[cause];
+  const value = source?.read(makings);
+  if (source === undefined || value === undefined) return null;
+  const { name, unit, isOfProfile } = source;
+  const other = isOfProfile ? source.read({ ...makings, profile: reference }) : undefined;
+  return { name, value, unit, reference: other ?? null };
+}

@@ -1,0 +1,69 @@
+/**
+ * What does the linear view say about a cause? One sentence with its number, where there is one that fits.
+ */
+import type { FeelRide } from '../explain/feel-readings.js';
+import { DEG_PER_RAD } from '../quantity/units.js';
+import { delayText, hzText, listed, moversOf, paceText } from './margin-view.js';
+import type { FeelView } from './why-view.js';
+
+type Report = NonNullable<FeelRide['report']>;
+
+/** The sentence for a cause; null where the linear view has nothing to say about it, or has not been made. */
+export function linearSentence(cause: string, feel: FeelView | null): string | null {
+  const seen = (feel?.rides ?? []).filter(({ report }) => report !== null);
+  const ride = seen.find(({ speedKmPerH }) => speedKmPerH > 0) ?? seen[0];
+  const say = SENTENCES[cause];
+  if (ride === undefined || ride.report === null || say === undefined || feel === null) return null;
+  const said = say(ride.report);
+  return said === null ? null : `At ${where(ride)} under ${feel.rider} ${said}.`;
+}
+
+function where(ride: FeelRide): string {
+  const pace = paceText({ speedKmPerH: ride.speedKmPerH }, 'km/h');
+  return pace === 'standing' ? 'rest' : pace;
+}
+
+/** Motions faster than a shift of speed, Hz. */
+const LEAST_HZ = 0.4;
+
+function leastDamped({ modes }: Report): string | null {
+  const mode = modes.find(({ frequencyHz }) => frequencyHz >= LEAST_HZ);
+  if (mode === undefined) return null;
+  const { frequencyHz, dampingRatio } = mode;
+  return (
+    `the least damped motion is one of ${listed(moversOf(mode))} at ${hzText(frequencyHz)} ` +
+    `with a damping ratio of ${dampingRatio.toFixed(2)}`
+  );
+}
+
+function spareDelay({ margins: { delayS, phaseRad } }: Report): string | null {
+  if (!Number.isFinite(delayS.value)) return null;
+  const phase = `${(phaseRad.value * DEG_PER_RAD).toFixed(0)}°`;
+  return `the pitch loop could spare ${delayText(delayS.value)} of delay (${phase} of phase)`;
+}
+
+const stiffness = ({ deckStiffnessNmPerDeg: { at1Hz } }: Report) =>
+  `the motor answers a deck that swings once a second with ${at1Hz.toFixed(1)} Nm per degree`;
+
+const noise = ({ gyroNoiseA }: Report) =>
+  `gyro noise alone moves the request by ${gyroNoiseA.toFixed(2)} A rms`;
+
+const both =
+  (...parts: ((report: Report) => string | null)[]) =>
+  (report: Report) => {
+    const said = parts.map((part) => part(report)).filter((text) => text !== null);
+    return said.length === 0 ? null : said.join(', and ');
+  };
+
+const SENTENCES: Readonly<Record<string, (report: Report) => string | null>> = {
+  'too little rate gain': leastDamped,
+  'too much rate gain': both(noise, leastDamped),
+  'too little proportional gain': stiffness,
+  'too much proportional gain': both(stiffness, leastDamped),
+  'integral wind-up': leastDamped,
+  'filter lag': both(spareDelay, leastDamped),
+  'loop delay': both(spareDelay, leastDamped),
+  'noise of the gyro': noise,
+  'progressive stiffness': stiffness,
+  "the rider's delay": leastDamped,
+};

@@ -1,0 +1,91 @@
+/**
+ * All that `explain` prints: how the profile fares and feels, what is to blame and where that shows, and what was tried.
+ */
+import type { Paint } from './colour.js';
+import { wrapped } from './fit-text.js';
+import { GLYPHS, type SymbolSet } from './glyphs.js';
+import { plainText } from './plain-text.js';
+import { writable } from './plot-frame.js';
+import { CAUTION } from './rank-table.js';
+import { feelSentences } from './why-feel.js';
+import { remedySentences, verdictSentences } from './why-remedies.js';
+import { blamelessSentences, findingSentences, runCommand, standingSentences } from './why-sentences.js';
+import type { WhyView } from './why-view.js';
+
+/** How an explanation is to be shown. */
+export interface WhyOptions {
+  width: number;
+  symbols: SymbolSet;
+  paint: Paint;
+}
+
+/** Changes that are shown; all are in the JSON. */
+const SHOWN_REMEDIES = 5;
+
+/** The lines, none wider than the width; what has not come yet is left out. */
+export function whyLines(view: WhyView, options: WhyOptions): string[] {
+  const { say, paint } = writer(options);
+  const { profile, board, riders } = view;
+  const people = riders.length === 1 ? `rider ${riders[0]!}` : `riders ${riders.join(', ')}`;
+  return [
+    ...say(`Why ${profile} rides as it does: board ${board.name}, ${people}`).map(paint.bold),
+    '',
+    ...standingSentences(view).flatMap((text) => say(text)),
+    ...(view.feel === null ? [] : ['', ...feelSentences(view.feel).flatMap((text) => say(text))]),
+    '',
+    ...findingLines(view, options),
+    ...remedyLines(view, options),
+    ...say(CAUTION).map(paint.dim),
+  ];
+}
+
+/** The first finding alone, as soon as it is known: one line or a few. */
+export function firstFindingLines(view: WhyView, options: WhyOptions): string[] {
+  const { say } = writer(options);
+  const [first] = view.findings;
+  if (first === undefined) return blamelessSentences(view).flatMap((text) => say(text));
+  return say(findingSentences(view, first).slice(0, 2).join(' '));
+}
+
+function writer({ width, symbols, paint }: WhyOptions) {
+  const inSet = (text: string) =>
+    symbols === 'ascii' ? text.replaceAll('²', '2').normalize('NFD').replaceAll(/\p{M}/gu, '') : text;
+  const written = (text: string) => plainText(writable(inSet(text), GLYPHS[symbols]));
+  const say = (text: string, indent = '') =>
+    wrapped(written(text), width - indent.length).map((line) => `${indent}${line}`);
+  return { say, paint };
+}
+
+function findingLines(view: WhyView, options: WhyOptions): string[] {
+  const { say, paint } = writer(options);
+  const { findings } = view;
+  if (findings.length === 0) return [...blamelessSentences(view).flatMap((text) => say(text)), ''];
+  return findings.flatMap((evidence, index) => {
+    const [first, ...others] = findingSentences(view, evidence);
+    return [
+      ...say(`${index + 1}. ${first!}`).map(paint.bold),
+      ...say(others.join(' '), '   '),
+      ...say(`See it again: ${runCommand(view, evidence.cell)}`, '   ').map(paint.dim),
+      '',
+    ];
+  });
+}
+
+function remedyLines({ tried, profile }: WhyView, options: WhyOptions): string[] {
+  if (tried === null) return [];
+  const { say, paint } = writer(options);
+  const shown = tried.remedies.slice(0, SHOWN_REMEDIES);
+  const paragraphs = shown.flatMap((remedy, index) => {
+    const [first, ...others] = remedySentences(remedy);
+    const style = remedy.effect.newlyFailed.length > 0 ? paint.warn : (line: string) => line;
+    return [...say(`${index + 1}) ${first!}`).map(style), ...say(others.join(' '), '   ')];
+  });
+  return [
+    ...verdictSentences(tried).flatMap((text) => say(text)),
+    ...paragraphs,
+    ...say(
+      `To keep the first as a profile of yours: underfoot explain ${profile} --apply 1 --save-as NAME`,
+    ).map(paint.dim),
+    '',
+  ];
+}

@@ -1,0 +1,158 @@
+/**
+ * Why does a profile cost what it costs, in words? One paragraph a finding: the cause with its number, how much goes with it,
+ * the moment where it is seen best, what the linear view says of it, and the command that shows it again.
+ */
+import type { Finding } from '../explain/blame.js';
+import type { CauseNumber } from '../explain/cause-number.js';
+import type { Evidence, Instant } from '../explain/evidence.js';
+import type { RankedCell } from '../measure/profile-result.js';
+import { pitchText, speedText, timeText } from './quantities.js';
+import { linearSentence } from './why-linear.js';
+import type { WhyView } from './why-view.js';
+import { causeWords } from './why-words.js';
+import { cellPhrase } from './worst-sentences.js';
+
+/** How the profile fares, and against what it is held. */
+export function standingSentences({ profile, result, reference, isComplete }: WhyView): string[] {
+  const { failures, score, cells } = result;
+  const falls = failures === 0 ? 'stays up in all' : `falls in ${failures} of`;
+  const what = isComplete ? 'runs' : 'worst runs, the others are still to come';
+  const plain = `${reference.failures} ${reference.failures === 1 ? 'fall' : 'falls'}, score ${scoreText(reference.score)}`;
+  return [
+    `${profile} ${falls} ${cells.length} ${what}; score ${scoreText(score)}. ` +
+      `A plain reference set, made for this rig, comes to ${plain}.`,
+  ];
+}
+
+/** A score, or a cost, with two digits that count. */
+export function scoreText(score: number): string {
+  return score.toFixed(2);
+}
+
+/** A number as short as it can be without losing what was typed. */
+export function plainNumber(value: number): string {
+  return String(Number(value.toPrecision(3)));
+}
+
+/** A number with its unit. */
+export function plainQuantity(value: number, unit: string): string {
+  return unit === '' ? plainNumber(value) : `${plainNumber(value)} ${unit}`;
+}
+
+/** The paragraph of a finding, sentence by sentence; the command is the last. */
+export function findingSentences(view: WhyView, evidence: Evidence): string[] {
+  const linear = linearSentence(evidence.causes[0]!, view.feel);
+  return [
+    causeSentence(evidence),
+    reliefSentence(view, evidence),
+    ...familySentences(evidence.finding),
+    momentSentence(view, evidence),
+    ...(linear === null ? [] : [linear]),
+  ];
+}
+
+function causeSentence({ causes, finding, number }: Evidence): string {
+  const [first, second] = causes.map(causeWords);
+  const { title, does } = first!;
+  const named = second === undefined ? title : `${title}, which is the same as ${lowerCase(second.title)}`;
+  const rival =
+    finding.rival === null
+      ? ''
+      : `Not sure: ${lowerCase(title)} or ${lowerCase(causeWords(finding.rival).title)}. `;
+  return `${rival}${named}${number === null ? '' : ` (${numberText(number)})`}: ${does}.`;
+}
+
+function numberText({ name, value, unit, reference }: CauseNumber): string {
+  const other = reference === null ? '' : `, the reference set has ${plainNumber(reference)}`;
+  return `${name} ${plainQuantity(value, unit)}${other}`;
+}
+
+/** What goes with the cause, as far as it was simulated. */
+function reliefSentence({ isComplete, result }: WhyView, evidence: Evidence): string {
+  const { finding, isUnderReference, causes } = evidence;
+  const { without } = causeWords(causes[0]!);
+  const percent = `${Math.round(100 * finding.share)} %`;
+  const cost =
+    finding.family === 'profile'
+      ? `${percent} of what the profile costs more than the reference set goes away`
+      : `${percent} of the cost goes away`;
+  const under = isUnderReference ? 'Even under the reference set it costs: ' : '';
+  const where = isComplete ? '' : ` of the ${result.cells.length} worst runs`;
+  const head = capital(`${without}, ${cost}${where}${fallsText(finding.failuresCured)}.`);
+  const rival =
+    finding.rival === null
+      ? ''
+      : ` Taking away ${lowerCase(causeWords(finding.rival).title)} does nearly as much.`;
+  return `${under}${under === '' ? head : lowerCase(head)}${rival}`;
+}
+
+function fallsText(count: number): string {
+  if (count === 0) return '';
+  const many = `${Math.abs(count)} ${Math.abs(count) === 1 ? 'fall' : 'falls'}`;
+  return count > 0 ? `, and ${many} with it` : `, but there ${count === -1 ? 'is' : 'are'} ${many} more`;
+}
+
+/** What kind of thing it is, where no numbers in a profile are the cause. */
+function familySentences({ family }: Finding): string[] {
+  const said = {
+    profile: null,
+    loop: "It lies in the controller and its sensors, not in the profile's numbers.",
+    power: 'It lies in motor and pack, not in the gains.',
+    rider: 'It lies in the rider: a set of gains can only make room for it.',
+    road: 'It lies in the road.',
+  }[family];
+  return said === null ? [] : [said];
+}
+
+function momentSentence({ weights }: WhyView, evidence: Evidence): string {
+  const { cell, without, moment, finding, causes } = evidence;
+  const { peak, firstCut } = moment;
+  const isCut = finding.family === 'power' && firstCut !== null;
+  const at = isCut
+    ? `the ${firstCut.ceiling} ceiling first cuts at ${instantText(firstCut)}; largest tilt ${instantText(peak)}`
+    : `largest tilt ${instantText(peak)}`;
+  return (
+    `Seen best in ${cellName(cell)}: ${cellPhrase(cell, weights)}; ${at}. ` +
+    `${capital(causeWords(causes[0]!).without)}: ${cellPhrase(without, weights)}.`
+  );
+}
+
+function instantText({ timeS, speedMPerS, pitchRad }: Instant): string {
+  return `${timeText(timeS)}, ${speedText(speedMPerS)}, ${pitchText(pitchRad)}`;
+}
+
+/** A cell by what meets in it. */
+export function cellName({ scenario, rider, seed }: RankedCell): string {
+  return `${scenario} with ${rider}${seed === 1 ? '' : `, seed ${seed}`}`;
+}
+
+/** The command that runs a cell again. */
+export function runCommand({ profile, board, ownCharges }: WhyView, cell: RankedCell): string {
+  const { scenario, rider, chargePercent, seed } = cell;
+  return [
+    `underfoot run ${profile} ${scenario} --rider ${rider}`,
+    ...(board.isUsual ? [] : [`--board ${board.name}`]),
+    ...(chargePercent === ownCharges[scenario] ? [] : [`--charge ${chargePercent}`]),
+    ...(seed === 1 ? [] : [`--seed ${seed}`]),
+    '--solver fixed',
+  ].join(' ');
+}
+
+/** Says that nothing is to blame, and where the profile is weakest. */
+export function blamelessSentences({ result, weights, isComplete }: WhyView): string[] {
+  const { worst, cells } = result;
+  const scope = isComplete ? '' : ` in the ${cells.length} worst runs`;
+  return [
+    `Nothing is to blame${scope}: taking any one suspect away changes little. ` +
+      `It is weakest in ${cellName(worst)}: ${cellPhrase(worst, weights)}.`,
+  ];
+}
+
+/** A text that begins with a capital. */
+export function capital(text: string): string {
+  return text.slice(0, 1).toUpperCase() + text.slice(1);
+}
+
+function lowerCase(text: string): string {
+  return text.slice(0, 1).toLowerCase() + text.slice(1);
+}

@@ -1,0 +1,42 @@
+/**
+ * What is there to show of an explanation? The profile with its findings, how it feels, and the changes that were tried.
+ */
+import type { Evidence } from '../explain/evidence.js';
+import type { FeelRide } from '../explain/feel-readings.js';
+import type { Feel } from '../explain/feel.js';
+import type { Remedy, Verdict } from '../explain/remedy-effect.js';
+import type { ProfileResult } from '../measure/profile-result.js';
+import type { Weights } from '../measure/scales.js';
+
+/** The feel of a profile under one rider, and the steady rides that it was told from. */
+export interface FeelView {
+  rider: string;
+  words: readonly Feel[];
+  rides: readonly FeelRide[];
+}
+
+/** The changes that were tried, best first, and the verdict over them. */
+export interface RemediesView {
+  remedies: readonly Remedy[];
+  verdict: Verdict;
+}
+
+/**
+ * An explanation. `isComplete` is false where only the worst cells were run; feel and remedies are null as long as they have
+ * not come.
+ */
+export interface WhyView {
+  profile: string;
+  board: { name: string; isUsual: boolean };
+  riders: readonly string[];
+  isComplete: boolean;
+  weights: Weights;
+  result: ProfileResult;
+  reference: ProfileResult;
+  isProfileToBlame: boolean;
+  /** Charge of each scenario of its own, %, so that a command names only another one. */
+  ownCharges: Readonly<Record<string, number>>;
+  findings: readonly Evidence[];
+  feel: FeelView | null;
+  tried: RemediesView | null;
+}

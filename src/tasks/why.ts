@@ -1,0 +1,87 @@
+/**
+ * The whole answer to why a profile rides as it does: what is to blame with its evidence, how it feels, and which changes help.
+ * First what the worst cells alone say, then all of it.
+ */
+import type { Evidence } from '../explain/evidence.js';
+import type { FeelRide } from '../explain/feel-readings.js';
+import { feelOf, footShiftNm, type Feel } from '../explain/feel.js';
+import { reportRide } from '../linear/ride-report.js';
+import type { WhyView } from '../show/why-view.js';
+import { evidenceOf } from './evidence.js';
+import { explain, type Explanation } from './explain.js';
+import type { RankPlan } from './plan.js';
+import { tryRemedies, type TriedRemedies } from './remedies.js';
+import { DEFAULT_RIDER } from './select.js';
+import type { StudyOptions } from './study.js';
+
+/** How the answer is to be made; `onFirst` hears what the worst cells say, `onRuns` of the runs, piece of work by piece. */
+export interface WhyOptions extends StudyOptions {
+  onFirst?: (first: Why) => void;
+}
+
+/** The answer; feel and remedies are null as long as only the worst cells were run. */
+export interface Why {
+  plan: RankPlan;
+  explanation: Explanation;
+  evidence: Evidence[];
+  feel: { rider: string; rides: FeelRide[]; words: Feel[] } | null;
+  tried: TriedRemedies | null;
+}
+
+/** Steady rides that a feel is told from, km/h, and the state of the pack in them, %. */
+const FEEL_SPEEDS_KM_PER_H = [0, 10, 20] as const;
+const FEEL_CHARGE_PERCENT = 80;
+
+/** Answers for the one profile of a plan. */
+export async function why(plan: RankPlan, { onFirst, ...options }: WhyOptions): Promise<Why> {
+  const explanation = await explain(plan, {
+    ...options,
+    ...(onFirst && { onFirst: (first) => onFirst(answer(plan, first)) }),
+  });
+  const tried = await tryRemedies(plan, explanation, options);
+  return { ...answer(plan, explanation), feel: feelIn(plan, explanation), tried };
+}
+
+function answer(plan: RankPlan, explanation: Explanation): Why {
+  return { plan, explanation, evidence: evidenceOf(plan, explanation), feel: null, tried: null };
+}
+
+/** How the profile feels to the usual rider, if he is among those of the plan, or else to the first. */
+function feelIn({ board, riders }: RankPlan, { profile, result }: Explanation): NonNullable<Why['feel']> {
+  const rider = riders.find(({ name }) => name === DEFAULT_RIDER) ?? riders[0]!;
+  const rig = { board: board.value, rider: rider.value, profile: profile.value };
+  const steady = { gradePercent: 0, chargePercent: FEEL_CHARGE_PERCENT };
+  const rides = FEEL_SPEEDS_KM_PER_H.map((speedKmPerH) => ({
+    speedKmPerH,
+    report: reportRide({ ...rig, ...steady, speedKmPerH }, { tries: false }),
+  }));
+  const { body, stance } = rider.value;
+  const words = feelOf({
+    rides,
+    cells: result.cells.filter((cell) => cell.rider === rider.name),
+    footShiftNm: footShiftNm({ massKg: body.massKg, stanceWidthM: stance.widthM }),
+  });
+  return { rider: rider.name, rides, words };
+}
+
+/** What is shown of an answer; `usualBoard` is the name of the board that a command need not name. */
+export function whyView(
+  { plan, explanation, evidence, feel, tried }: Why,
+  usualBoard: string | null,
+): WhyView {
+  const { profile, isComplete, result, reference, blame } = explanation;
+  return {
+    profile: profile.name,
+    board: { name: plan.board.name, isUsual: plan.board.name === usualBoard },
+    riders: plan.riders.map(({ name }) => name),
+    isComplete,
+    weights: plan.weights,
+    result,
+    reference,
+    isProfileToBlame: blame.isProfileToBlame,
+    ownCharges: Object.fromEntries(plan.scenarios.map(({ name, value }) => [name, value.chargePercent])),
+    findings: evidence,
+    feel,
+    tried,
+  };
+}

@@ -1,0 +1,137 @@
+/**
+ * Rigs and profiles spoiled in one known way each, drawn by a seed, as strong as it takes to be felt: the truth that an
+ * explanation is held against.
+ */
+import type { Makings } from '../../src/explain/causes.js';
+import type { BoardFile } from '../../src/quantity/board-file.js';
+import type { ProfileFile } from '../../src/quantity/profile-file.js';
+import type { RiderFile } from '../../src/quantity/rider-file.js';
+
+/** One way to spoil: `strength` from 0, hardly, to 1, badly. */
+export interface Spoil {
+  cause: string;
+  spoil: (makings: Makings, strength: number) => Makings;
+}
+
+/** A number between two, evenly in its logarithm. */
+const between = (mild: number, bad: number, strength: number) => mild * (bad / mild) ** strength;
+
+const gains = (makings: Makings, change: Partial<ProfileFile['gains']>): Makings => ({
+  ...makings,
+  profile: { ...makings.profile, gains: { ...makings.profile.gains, ...change } },
+});
+const shaping = (makings: Makings, change: Partial<ProfileFile['shaping']>): Makings => ({
+  ...makings,
+  profile: { ...makings.profile, shaping: { ...makings.profile.shaping, ...change } },
+});
+const controller = (makings: Makings, change: Partial<BoardFile['controller']>): Makings => ({
+  ...makings,
+  board: { ...makings.board, controller: { ...makings.board.controller, ...change } },
+});
+const motor = (makings: Makings, change: Partial<BoardFile['motor']>): Makings => ({
+  ...makings,
+  board: { ...makings.board, motor: { ...makings.board.motor, ...change } },
+});
+const pack = (makings: Makings, change: Partial<BoardFile['pack']>): Makings => ({
+  ...makings,
+  board: { ...makings.board, pack: { ...makings.board.pack, ...change } },
+});
+const balance = (makings: Makings, change: Partial<RiderFile['balance']>): Makings => ({
+  ...makings,
+  rider: { ...makings.rider, balance: { ...makings.rider.balance, ...change } },
+});
+
+/** Every way to spoil. */
+export const SPOILS: readonly Spoil[] = [
+  {
+    cause: 'too little rate gain',
+    spoil: (makings, s) =>
+      gains(makings, { rateAPerDegPerS: between(0.3, 0.001, s) * makings.profile.gains.rateAPerDegPerS }),
+  },
+  {
+    cause: 'too much rate gain',
+    spoil: (makings, s) =>
+      gains(makings, { rateAPerDegPerS: between(3, 10, s) * makings.profile.gains.rateAPerDegPerS }),
+  },
+  {
+    cause: 'too little proportional gain',
+    spoil: (makings, s) =>
+      gains(makings, {
+        proportionalAPerDeg: between(0.4, 0.05, s) * makings.profile.gains.proportionalAPerDeg,
+      }),
+  },
+  {
+    cause: 'integral wind-up',
+    spoil: (makings, s) =>
+      shaping(gains(makings, { integralAPerDegS: between(60, 800, s) }), { integralLimitA: 100 }),
+  },
+  { cause: 'filter lag', spoil: (makings, s) => shaping(makings, { gyroLowPassHz: between(4, 1, s) }) },
+  {
+    cause: 'accelerometer pull',
+    spoil: (makings, s) => shaping(makings, { blendTimeS: between(0.8, 0.06, s) }),
+  },
+  { cause: 'slew limit', spoil: (makings, s) => shaping(makings, { slewLimitAPerS: between(120, 50, s) }) },
+  {
+    cause: "the profile's own ceilings",
+    spoil: (makings, s) =>
+      shaping(makings, { driveCeilingA: between(20, 5, s), brakeCeilingA: between(20, 5, s) }),
+  },
+  { cause: 'trim', spoil: (makings, s) => shaping(makings, { restTrimNoseUpDeg: between(3, 9, s) }) },
+  {
+    cause: 'loop delay',
+    spoil: (makings, s) => {
+      const { loopRateHz } = makings.board.controller;
+      return controller(makings, { delayTicks: Math.round(between(0.012, 0.05, s) * loopRateHz) });
+    },
+  },
+  {
+    cause: 'noise of the gyro',
+    spoil: (makings, s) => controller(makings, { gyroNoiseDegPerS: between(1, 8, s) }),
+  },
+  {
+    cause: 'current ceiling',
+    spoil: (makings, s) =>
+      motor(makings, { driveCurrentA: between(20, 6, s), brakeCurrentA: between(20, 6, s) }),
+  },
+  {
+    cause: 'voltage ceiling',
+    // Fewer cells in series, more side by side, so that the pack gives as much power as before.
+    spoil: (makings, s) => {
+      const { seriesCells, dischargeCurrentA, chargeCurrentA } = makings.board.pack;
+      const cells = Math.max(3, Math.round(seriesCells * between(0.55, 0.3, s)));
+      const ratio = seriesCells / cells;
+      return pack(makings, {
+        seriesCells: cells,
+        parallelCells: 4,
+        dischargeCurrentA: ratio * dischargeCurrentA,
+        chargeCurrentA: ratio * chargeCurrentA,
+      });
+    },
+  },
+  { cause: 'pack ceiling', spoil: (makings, s) => pack(makings, { dischargeCurrentA: between(8, 1.5, s) }) },
+  { cause: "the rider's delay", spoil: (makings, s) => balance(makings, { delayS: between(0.19, 0.3, s) }) },
+  { cause: "the rider's tremor", spoil: (makings, s) => balance(makings, { tremorNm: between(4, 20, s) }) },
+  {
+    cause: 'grip',
+    spoil: (makings, s) => ({
+      ...makings,
+      scenario: {
+        ...makings.scenario,
+        road: makings.scenario.road.map((piece) => ({ ...piece, gripRatio: between(0.12, 0.02, s) })),
+      },
+    }),
+  },
+  {
+    cause: 'rough road',
+    spoil: (makings, s) => ({
+      ...makings,
+      scenario: {
+        ...makings.scenario,
+        road: makings.scenario.road.map((piece) => ({
+          ...piece,
+          roughness: s < 0.5 ? ('D' as const) : ('E' as const),
+        })),
+      },
+    }),
+  },
+];
