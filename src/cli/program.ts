@@ -9,6 +9,7 @@ import { addBenchCommand, isOnTerminal, type OpenBench } from './bench-command.j
 import { addCheckCommand } from './check-command.js';
 import { addCompareCommand } from './compare-command.js';
 import { EXIT } from './exit-codes.js';
+import { addExplainCommand } from './explain-command.js';
 import { addInitCommand } from './init-command.js';
 import { addListCommand } from './list-command.js';
 import { addMarginsCommand } from './margins-command.js';
@@ -23,6 +24,7 @@ const COMMANDS: readonly ((program: Command) => void)[] = [
   addRunCommand,
   addCompareCommand,
   addMarginsCommand,
+  addExplainCommand,
   addCheckCommand,
   addListCommand,
   addInitCommand,

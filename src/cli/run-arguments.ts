@@ -34,6 +34,11 @@ function wholeNumber(text: string, { least, most }: { least: number; most: numbe
   return number;
 }
 
+/** The number of a thing in a list, counted from 1. */
+export function parseCount(text: string): number {
+  return wholeNumber(text, { least: 1, most: 1000 });
+}
+
 /** So many seeds, counted from 1. */
 export function parseSeedCount(text: string): number[] {
   return Array.from({ length: wholeNumber(text, { least: 1, most: 1000 }) }, (_, index) => index + 1);

@@ -23,7 +23,7 @@ export interface ProfileToSave {
 
 /** Saves the profile as profiles/gains/NAME.yaml; answers the path written (absolute), or every problem. */
 export async function saveProfile(places: Places, asked: ProfileToSave): Promise<Checked<string, Problem>> {
-  const problems = obstacles(places, asked);
+  const problems = savingObstacles(places, asked.name);
   if (problems.length > 0) return { ok: false, faults: problems };
   const path = pathOf(places, asked.name);
   const shown = shownPath(places, path);
@@ -47,8 +47,8 @@ function pathOf(places: Places, name: string): string {
   return join(folderOf(places, 'profile'), `${name}.yaml`);
 }
 
-/** What speaks against a file of this name here. */
-function obstacles(places: Places, { name }: ProfileToSave): Problem[] {
+/** What speaks against a profile file of this name here; nothing is written. */
+export function savingObstacles(places: Places, name: string): Problem[] {
   const problems: Problem[] = [];
   if (places.isStarterSet) {
     const expected = `a folder of your own: make one with '${PROGRAM_NAME} init' and start ${PROGRAM_NAME} there`;

@@ -54,6 +54,23 @@ function changed(plan: RankPlan, proportionalAPerDeg: number): RankPlan {
 }
 
 describe('a standing ranking', () => {
+  it('tells of a row cell by cell before its result is complete, the same cells that the result then has', async () => {
+    // More trials than one job has.
+    const plan = smallPlan({ seeds: [1, 2, 3, 4, 5, 6, 7] });
+    const { standing, told, until } = follow(crewHere());
+    standing.want(plan);
+    await until(plan, isComputed);
+    const parts = told
+      .flatMap(({ rows }) => rows.filter(({ name }) => name === 'wool'))
+      .map(({ some }) => some);
+    const partial = parts.find((cells) => cells !== undefined);
+    const whole = told.at(-1)!.rows.find(({ name }) => name === 'wool')!.result!.cells;
+    expect(partial!.length).toBeGreaterThan(0);
+    expect(partial!.length).toBeLessThan(whole.length);
+    for (const cell of partial!) expect(whole).toContainEqual(cell);
+    expect(told.at(-1)!.rows.every((row) => row.some === undefined)).toBe(true);
+  });
+
   it('comes to what a ranking comes to, and to its check', async () => {
     const plan = smallPlan();
     const { standing, told, until } = follow(crewHere());

@@ -1,0 +1,157 @@
+/**
+ * The command `explain`: why does a profile ride as it does, and what to change?
+ */
+import type { Command } from 'commander';
+import { weightsWith } from '../measure/scales.js';
+import { firstFindingLines, whyLines, type WhyOptions as ShowOptions } from '../show/why-lines.js';
+import type { Solver } from '../simulate/run.js';
+import { findPlaces, type Places } from '../store/places.js';
+import { openCrew } from '../tasks/crew.js';
+import { applyRemedy } from '../tasks/apply-remedy.js';
+import { savingObstacles } from '../tasks/save-profile.js';
+import { DEFAULT_RIDER, planFor, usualBoard } from '../tasks/select.js';
+import { whyReport } from '../tasks/why-report.js';
+import { why, whyView, type Why } from '../tasks/why.js';
+import { outputWidth, printJson, printRemark, printResult, tellProblems } from './output.js';
+import { createProgress, type Progress } from './progress.js';
+import {
+  drawingOptions,
+  paintFor,
+  parseCharges,
+  parseCount,
+  parseNames,
+  parseSeedCount,
+  parseThreads,
+  solverOption,
+  threadsOfMachine,
+  type DrawingFlags,
+} from './run-arguments.js';
+
+/** Stands for every rider of the working folder. */
+const ALL = 'all';
+
+interface ExplainFlags extends DrawingFlags {
+  board?: string;
+  rider?: string[];
+  scenarios?: string[];
+  charge?: number[];
+  seeds?: number[];
+  workers?: number;
+  solver: Solver;
+  json?: true;
+  apply?: number;
+  saveAs?: string;
+}
+
+async function explain(profile: string, flags: ExplainFlags, command: Command): Promise<void> {
+  const { apply, saveAs } = flags;
+  if ((apply === undefined) !== (saveAs === undefined)) {
+    command.error('error: expected --apply N and --save-as NAME together');
+  }
+  const places = findPlaces(process.cwd());
+  const planned = planFor(places, {
+    board: flags.board,
+    riders: flags.rider?.includes(ALL) ? null : flags.rider,
+    profiles: [profile],
+    scenarios: flags.scenarios ?? null,
+    charges: flags.charge ?? [null],
+    seeds: flags.seeds ?? [1],
+    solver: flags.solver,
+    weights: weightsWith(),
+  });
+  const obstacles = saveAs === undefined ? [] : savingObstacles(places, saveAs);
+  if (!planned.ok || obstacles.length > 0) {
+    tellProblems([...(planned.ok ? [] : planned.faults), ...obstacles]);
+    return;
+  }
+  const answer = await answered(planned.value, places, flags);
+  const saved = apply === undefined || saveAs === undefined ? null : { remedy: apply, name: saveAs };
+  await printAnswer(answer, { places, flags, saved });
+}
+
+/** Computes the answer; tells what is known on the way, and, after Ctrl-C, on the standard output. */
+async function answered(plan: Parameters<typeof why>[0], places: Places, flags: ExplainFlags): Promise<Why> {
+  const progress = createProgress(process.stderr);
+  let first: Why | null = null;
+  const show = showOptions(flags);
+  const keepFirst = () => {
+    progress.clear();
+    if (first === null) return;
+    const view = whyView(first, usualBoard(places));
+    if (flags.json) printJson(whyReport(first, view));
+    else printResult(['Stopped: only the worst runs were looked at.', ...firstFindingLines(view, show)]);
+  };
+  // Before the listener that ends the program.
+  process.prependListener('SIGINT', keepFirst);
+  const threads = flags.workers ?? threadsOfMachine();
+  const crew = threads > 1 ? await openCrew(threads) : null;
+  try {
+    return await why(plan, {
+      threads: crew ?? threads,
+      onRuns: notes(progress),
+      onFirst: (found) => {
+        first = found;
+        for (const line of firstFindingLines(whyView(found, usualBoard(places)), show)) progress.row(line);
+      },
+    });
+  } finally {
+    process.removeListener('SIGINT', keepFirst);
+    await crew?.close();
+    progress.clear();
+  }
+}
+
+function notes(progress: Progress): (done: number, all: number) => void {
+  return (done, all) => progress.note(`${done}/${all} runs`);
+}
+
+interface Printing {
+  places: Places;
+  flags: ExplainFlags;
+  saved: { remedy: number; name: string } | null;
+}
+
+async function printAnswer(answer: Why, { places, flags, saved }: Printing): Promise<void> {
+  const view = whyView(answer, usualBoard(places));
+  if (!flags.json) printResult(whyLines(view, showOptions(flags)));
+  const written = saved === null ? null : await applyRemedy(places, answer, saved);
+  if (written !== null && !written.ok) tellProblems(written.faults);
+  if (written?.ok) printRemark([`wrote ${written.value}`]);
+  if (flags.json) {
+    printJson(
+      whyReport(answer, view, saved && written?.ok ? { remedy: saved.remedy, file: written.value } : null),
+    );
+  }
+}
+
+function showOptions(flags: ExplainFlags): ShowOptions {
+  return { width: outputWidth(), symbols: flags.symbols, paint: paintFor(flags) };
+}
+
+/** Adds `explain PROFILE` to the program. */
+export function addExplainCommand(program: Command): void {
+  const { colour, background, symbols } = drawingOptions();
+  program
+    .command('explain')
+    .summary('why a profile rides as it does, and what to change')
+    .description(
+      'Runs the profile again with one suspect after the other taken away (gains, filter, delay, ceilings, pack, rider, ' +
+        'road), says what is to blame and where that shows, and tries changes on every run.',
+    )
+    .argument('<profile>', 'name or path of the profile')
+    .option('--board <name>', 'name or path of the board; left out: the first by name')
+    .option('--rider <names>', `riders, divided by commas, or ${ALL}; left out: ${DEFAULT_RIDER}`, parseNames)
+    .option('--scenarios <names>', 'scenarios, divided by commas; left out: all', parseNames)
+    .option('--charge <percents>', "states of charge in place of the scenarios' own", parseCharges)
+    .option('--seeds <count>', 'so many seeds of chance; left out: 1', parseSeedCount)
+    .addOption(solverOption('fixed'))
+    .option('--workers <count>', 'threads to compute with; left out: one for each core', parseThreads)
+    .option('--apply <n>', 'keep the n-th change as a new profile', parseCount)
+    .option('--save-as <name>', 'name of the new profile; never one that is there')
+    .option('--json', 'print everything as JSON')
+    .addOption(colour)
+    .addOption(background)
+    .addOption(symbols)
+    .addHelpText('before', 'Example: underfoot explain satin --rider regular,light\n')
+    .action(explain);
+}
