@@ -23,10 +23,13 @@ import {
   type DrawingFlags,
 } from './run-arguments.js';
 
-/** What the bench is opened with; names that are left out stand for the usual ones. */
+/** Stands for every rider of the working folder. */
+const ALL = 'all';
+
+/** What the bench is opened with; names that are left out stand for the usual ones, riders of null for all there are. */
 export interface BenchRequest {
   places: Places;
-  setup: { board?: string; riders?: string[]; charges?: number[]; scenarios?: string[] };
+  setup: { board?: string; riders?: string[] | null; charges?: number[]; scenarios?: string[] };
   seeds: readonly number[];
   solver: Solver;
   threads: number;
@@ -80,7 +83,7 @@ async function bench(flags: BenchFlags, openBench: OpenBench): Promise<void> {
     places: findPlaces(process.cwd()),
     setup: {
       ...(board && { board }),
-      ...(riders && { riders }),
+      ...(riders && { riders: riders.includes(ALL) ? null : riders }),
       ...(scenarios && { scenarios }),
       ...(charges && { charges }),
     },
@@ -110,7 +113,7 @@ export function addBenchCommand(program: Command, openBench: OpenBench): void {
     .option('--board <name>', 'board to begin with; left out: the first by name')
     .option(
       '--rider <names>',
-      `riders to begin with, divided by commas; left out: ${DEFAULT_RIDER}`,
+      `riders to begin with, divided by commas, or ${ALL}; left out: ${DEFAULT_RIDER}`,
       parseNames,
     )
     .option('--scenarios <names>', 'scenarios to begin with, divided by commas; left out: all', parseNames)

@@ -4,12 +4,14 @@
 import type { Command } from 'commander';
 import { weightsWith } from '../measure/scales.js';
 import { firstFindingLines, whyLines, type WhyOptions as ShowOptions } from '../show/why-lines.js';
+import type { WhyView } from '../show/why-view.js';
 import type { Solver } from '../simulate/run.js';
 import { findPlaces, type Places } from '../store/places.js';
 import { openCrew } from '../tasks/crew.js';
+import type { RankPlan } from '../tasks/plan.js';
 import { applyRemedy } from '../tasks/apply-remedy.js';
 import { savingObstacles } from '../tasks/save-profile.js';
-import { DEFAULT_RIDER, planFor, usualBoard } from '../tasks/select.js';
+import { DEFAULT_RIDER, planFor } from '../tasks/select.js';
 import { whyReport } from '../tasks/why-report.js';
 import { why, whyView, type Why } from '../tasks/why.js';
 import { outputWidth, printJson, printRemark, printResult, tellProblems } from './output.js';
@@ -64,20 +66,25 @@ async function explain(profile: string, flags: ExplainFlags, command: Command): 
     tellProblems([...(planned.ok ? [] : planned.faults), ...obstacles]);
     return;
   }
-  const answer = await answered(planned.value, places, flags);
+  const asked = { profile, board: flags.board ?? null };
+  const answer = await answered(planned.value, asked, flags);
   const saved = apply === undefined || saveAs === undefined ? null : { remedy: apply, name: saveAs };
-  await printAnswer(answer, { places, flags, saved });
+  await printAnswer(answer, { places, asked, flags, saved });
 }
 
 /** Computes the answer; tells what is known on the way, and, after Ctrl-C, on the standard output. */
-async function answered(plan: Parameters<typeof why>[0], places: Places, flags: ExplainFlags): Promise<Why> {
+async function answered(plan: RankPlan, asked: WhyView['asked'], flags: ExplainFlags): Promise<Why> {
   const progress = createProgress(process.stderr);
   let first: Why | null = null;
   const show = showOptions(flags);
+  const told = { ...show, width: Math.min(show.width, (process.stderr.columns ?? 80) - 1) };
   const keepFirst = () => {
     progress.clear();
-    if (first === null) return;
-    const view = whyView(first, usualBoard(places));
+    if (first === null) {
+      printRemark(['stopped before anything was found']);
+      return;
+    }
+    const view = whyView(first, asked);
     if (flags.json) printJson(whyReport(first, view));
     else printResult(['Stopped: only the worst runs were looked at.', ...firstFindingLines(view, show)]);
   };
@@ -91,7 +98,7 @@ async function answered(plan: Parameters<typeof why>[0], places: Places, flags: 
       onRuns: notes(progress),
       onFirst: (found) => {
         first = found;
-        for (const line of firstFindingLines(whyView(found, usualBoard(places)), show)) progress.row(line);
+        for (const line of firstFindingLines(whyView(found, asked), told)) progress.row(line);
       },
     });
   } finally {
@@ -106,13 +113,14 @@ function notes(progress: Progress): (done: number, all: number) => void {
 }
 
 interface Printing {
+  asked: WhyView['asked'];
   places: Places;
   flags: ExplainFlags;
   saved: { remedy: number; name: string } | null;
 }
 
-async function printAnswer(answer: Why, { places, flags, saved }: Printing): Promise<void> {
-  const view = whyView(answer, usualBoard(places));
+async function printAnswer(answer: Why, { places, asked, flags, saved }: Printing): Promise<void> {
+  const view = whyView(answer, asked);
   if (!flags.json) printResult(whyLines(view, showOptions(flags)));
   const written = saved === null ? null : await applyRemedy(places, answer, saved);
   if (written !== null && !written.ok) tellProblems(written.faults);

@@ -99,7 +99,7 @@ const RULES: readonly Rule[] = [
     measure: 'largest pitch',
     unit: 'deg',
     side: 'above',
-    threshold: 5,
+    threshold: 6,
     source: PRACTICE,
     read: meanOfCells(
       ({ peakNoseDownRad, peakNoseUpRad }) => Math.max(peakNoseDownRad, peakNoseUpRad) * DEG_PER_RAD,

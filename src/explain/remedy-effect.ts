@@ -6,6 +6,7 @@ import type { ProfileResult, RankedCell } from '../measure/profile-result.js';
 import { COST_TERMS, type CostName, type Weights } from '../measure/scales.js';
 import { termCosts } from '../measure/score.js';
 import type { Blame, Finding } from './blame.js';
+import { mergedFindings } from './evidence.js';
 import type { Proposal } from './remedies.js';
 
 /** One cost term over the cells that stayed up before and after: its mean metric in the term's own unit, and its cost. */
@@ -41,6 +42,8 @@ const NAMED_TERMS = 3;
 const LEAST_COST_CHANGE = 0.003;
 /** A change helps that lowers the score by this share at least, or the count of failures (ours). */
 const LEAST_GAIN_SHARE = 0.03;
+/** Two changes are worth it that lower the score by this share beyond each of them (ours). */
+const LEAST_PAIR_GAIN_SHARE = 0.1;
 
 /** What came of a change, cell by cell; both results hold the same cells. */
 export function effectOf(before: ProfileResult, after: ProfileResult, weights: Weights): Effect {
@@ -115,7 +118,7 @@ export function isWorthTwo(pair: Remedy, singles: readonly Remedy[]): boolean {
     ({ effect }) =>
       pair.effect.failuresAfter < effect.failuresAfter ||
       (pair.effect.failuresAfter === effect.failuresAfter &&
-        pair.effect.scoreAfter < effect.scoreAfter * (1 - LEAST_GAIN_SHARE)),
+        pair.effect.scoreAfter < effect.scoreAfter * (1 - LEAST_PAIR_GAIN_SHARE)),
   );
 }
 
@@ -140,7 +143,9 @@ export function verdictOf(
       if (failuresCured > 0) return effect.failuresBefore - effect.failuresAfter >= failuresCured;
       return effect.scoreBefore - effect.scoreAfter >= CURED_SHARE * relief;
     });
-  const limits = findings.filter((finding) => finding.family !== 'profile' && !isCured(finding));
+  const limits = mergedFindings(findings)
+    .map(({ finding }) => finding)
+    .filter((finding) => finding.family !== 'profile' && !isCured(finding));
   if (singles.some(({ helps }) => helps)) return { kind: 'one change helps', limits };
   return { kind: helping.length > 0 ? 'only two changes help' : 'no change helps', limits };
 }

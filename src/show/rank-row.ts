@@ -20,11 +20,16 @@ export function standingLegend(ascii: boolean): string {
     .join(', ');
 }
 
-/** One sign a scenario: how the profile stands there at its worst. */
-export function stripPieces(profile: ProfileResult, scenarios: readonly string[], ascii: boolean): Piece[] {
+/** One sign a scenario: how the profile stands there at its worst, as far as its cells are known; a dot where none is. */
+export function stripPieces(
+  { cells }: Pick<ProfileResult, 'cells'>,
+  scenarios: readonly string[],
+  ascii: boolean,
+): Piece[] {
   return scenarios.map((scenario) => {
-    const cells = profile.cells.filter((cell) => cell.scenario === scenario);
-    const { sign, ascii: plain, style } = STANDING_SIGNS[standingOf(cells)];
+    const own = cells.filter((cell) => cell.scenario === scenario);
+    if (own.length === 0) return { text: ascii ? '.' : '·', style: 'dim' };
+    const { sign, ascii: plain, style } = STANDING_SIGNS[standingOf(own)];
     return { text: ascii ? plain : sign, style };
   });
 }

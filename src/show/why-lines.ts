@@ -9,7 +9,14 @@ import { writable } from './plot-frame.js';
 import { CAUTION } from './rank-table.js';
 import { feelSentences } from './why-feel.js';
 import { remedySentences, verdictSentences } from './why-remedies.js';
-import { blamelessSentences, findingSentences, runCommand, standingSentences } from './why-sentences.js';
+import {
+  blamelessSentences,
+  findingSentences,
+  runCommand,
+  shellWord,
+  standingSentences,
+  togetherSentences,
+} from './why-sentences.js';
 import type { WhyView } from './why-view.js';
 
 /** How an explanation is to be shown. */
@@ -28,7 +35,7 @@ export function whyLines(view: WhyView, options: WhyOptions): string[] {
   const { profile, board, riders } = view;
   const people = riders.length === 1 ? `rider ${riders[0]!}` : `riders ${riders.join(', ')}`;
   return [
-    ...say(`Why ${profile} rides as it does: board ${board.name}, ${people}`).map(paint.bold),
+    ...say(`Why ${profile} rides as it does: board ${board}, ${people}`).map(paint.bold),
     '',
     ...standingSentences(view).flatMap((text) => say(text)),
     ...(view.feel === null ? [] : ['', ...feelSentences(view.feel).flatMap((text) => say(text))]),
@@ -60,7 +67,7 @@ function findingLines(view: WhyView, options: WhyOptions): string[] {
   const { say, paint } = writer(options);
   const { findings } = view;
   if (findings.length === 0) return [...blamelessSentences(view).flatMap((text) => say(text)), ''];
-  return findings.flatMap((evidence, index) => {
+  const paragraphs = findings.flatMap((evidence, index) => {
     const [first, ...others] = findingSentences(view, evidence);
     return [
       ...say(`${index + 1}. ${first!}`).map(paint.bold),
@@ -69,9 +76,11 @@ function findingLines(view: WhyView, options: WhyOptions): string[] {
       '',
     ];
   });
+  const together = togetherSentences(view).flatMap((text) => say(text));
+  return together.length === 0 ? paragraphs : [...paragraphs, ...together, ''];
 }
 
-function remedyLines({ tried, profile }: WhyView, options: WhyOptions): string[] {
+function remedyLines({ tried, findings, asked }: WhyView, options: WhyOptions): string[] {
   if (tried === null) return [];
   const { say, paint } = writer(options);
   const shown = tried.remedies.slice(0, SHOWN_REMEDIES);
@@ -81,10 +90,10 @@ function remedyLines({ tried, profile }: WhyView, options: WhyOptions): string[]
     return [...say(`${index + 1}) ${first!}`).map(style), ...say(others.join(' '), '   ')];
   });
   return [
-    ...verdictSentences(tried).flatMap((text) => say(text)),
+    ...verdictSentences(tried, findings).flatMap((text) => say(text)),
     ...paragraphs,
     ...say(
-      `To keep the first as a profile of yours: underfoot explain ${profile} --apply 1 --save-as NAME`,
+      `To keep the first as a profile of yours: underfoot explain ${shellWord(asked.profile)} --apply 1 --save-as NAME`,
     ).map(paint.dim),
     '',
   ];

@@ -2,12 +2,14 @@
  * What was tried, and what did it do? One paragraph a change: what it makes fall comes first, then falls, score, what gets
  * better and what gets worse; and the verdict over all changes.
  */
+import type { Evidence, Moment } from '../explain/evidence.js';
 import type { Edit } from '../explain/remedies.js';
-import type { Remedy, TermChange, Verdict } from '../explain/remedy-effect.js';
+import type { Effect, Remedy, TermChange, Verdict } from '../explain/remedy-effect.js';
 import type { CostName } from '../measure/scales.js';
 import type { RankedCell } from '../measure/profile-result.js';
 import { DEG_PER_RAD } from '../quantity/units.js';
 import { listed } from './margin-view.js';
+import { speedText } from './quantities.js';
 import { capital, cellName, plainNumber, scoreText } from './why-sentences.js';
 import type { RemediesView } from './why-view.js';
 import { causeWords } from './why-words.js';
@@ -62,6 +64,15 @@ function liftText(edits: readonly Edit[]): string {
   return `headroom lift ${parts.join(', ')}`;
 }
 
+/** What a change achieves, as profiles are ranked: `falls from 1 to 0, score from 2.51 to 0.44`. */
+export function gainText({ failuresBefore, failuresAfter, scoreBefore, scoreAfter }: Effect): string {
+  const falls =
+    failuresBefore === failuresAfter
+      ? `falls ${failuresAfter}`
+      : `falls from ${failuresBefore} to ${failuresAfter}`;
+  return `${falls}, score from ${scoreText(scoreBefore)} to ${scoreText(scoreAfter)}`;
+}
+
 /** The paragraph of a tried change, sentence by sentence. */
 export function remedySentences({ edits, effect }: Remedy): string[] {
   const { failuresBefore, failuresAfter, scoreBefore, scoreAfter, cured, newlyFailed, better, worse } =
@@ -70,12 +81,8 @@ export function remedySentences({ edits, effect }: Remedy): string[] {
     newlyFailed.length === 0
       ? ''
       : `${capital(failsText(newlyFailed.length))} that stood: ${namesOf(newlyFailed)}. `;
-  const falls =
-    failuresBefore === failuresAfter
-      ? `falls ${failuresAfter}`
-      : `falls from ${failuresBefore} to ${failuresAfter}`;
   return [
-    `${newFalls}${capital(editsText(edits))}: ${falls}, score from ${scoreText(scoreBefore)} to ${scoreText(scoreAfter)}.`,
+    `${newFalls}${capital(editsText(edits))}: ${gainText(effect)}.`,
     ...(cured.length === 0 ? [] : [`Stays up now: ${namesOf(cured)}.`]),
     ...(better.length === 0 ? [] : [`Better: ${better.map(termText).join(', ')}.`]),
     ...(worse.length === 0 ? [] : [`Worse: ${worse.map(termText).join(', ')}.`]),
@@ -126,8 +133,14 @@ const WAYS_OUT: Readonly<Record<string, string>> = {
 };
 
 /** The verdict: which kind of help there is, and what no numbers in a profile cure. */
-export function verdictSentences({ verdict, remedies }: RemediesView): string[] {
-  return [kindSentence(verdict, remedies), ...verdict.limits.map(({ cause }) => limitSentence(cause))];
+export function verdictSentences(
+  { verdict, remedies }: RemediesView,
+  findings: readonly Evidence[],
+): string[] {
+  const limits = verdict.limits.map(({ cause }) =>
+    limitSentence(cause, findings.find(({ finding }) => finding.cause === cause)?.moment ?? null),
+  );
+  return [kindSentence(verdict, remedies), ...limits];
 }
 
 function kindSentence({ kind }: Verdict, remedies: readonly Remedy[]): string {
@@ -137,13 +150,14 @@ function kindSentence({ kind }: Verdict, remedies: readonly Remedy[]): string {
   return `${count}. No single change helps, nor do two; these came nearest.`;
 }
 
-function limitSentence(cause: string): string {
-  const { title } = causeWords(cause);
+function limitSentence(cause: string, moment: Moment | null): string {
+  const title = causeWords(cause).title.toLowerCase();
   const wayOut = WAYS_OUT[cause];
-  const start = cause.endsWith('ceiling')
-    ? `This is the hardware's limit: ${title.toLowerCase()} cuts`
-    : title;
   const none = 'no numbers in a profile that were tried cure it';
-  const said = cause.endsWith('ceiling') ? `${start}; ${none}.` : `${start}: ${none}.`;
-  return wayOut === undefined ? said : `${said} What would: ${wayOut}.`;
+  const said = cause.endsWith('ceiling')
+    ? `This is the hardware's limit: ${title} cuts; ${none}.`
+    : `${capital(title)}: ${none}.`;
+  const firstCut = cause === 'voltage ceiling' ? moment?.firstCut : null;
+  const speed = firstCut ? ` (it first cuts at ${speedText(firstCut.speedMPerS)})` : '';
+  return wayOut === undefined ? said : `${said} What would: ${wayOut}${speed}.`;
 }

@@ -6,6 +6,7 @@ import type { Finding } from '../explain/blame.js';
 import type { CauseNumber } from '../explain/cause-number.js';
 import type { Evidence, Instant } from '../explain/evidence.js';
 import type { RankedCell } from '../measure/profile-result.js';
+import { listed } from './margin-view.js';
 import { pitchText, speedText, timeText } from './quantities.js';
 import { linearSentence } from './why-linear.js';
 import type { WhyView } from './why-view.js';
@@ -54,7 +55,7 @@ export function findingSentences(view: WhyView, evidence: Evidence): string[] {
 function causeSentence({ causes, finding, number }: Evidence): string {
   const [first, second] = causes.map(causeWords);
   const { title, does } = first!;
-  const named = second === undefined ? title : `${title}, which is the same as ${lowerCase(second.title)}`;
+  const named = second === undefined ? title : `${title}, here one thing with ${lowerCase(second.title)}`;
   const rival =
     finding.rival === null
       ? ''
@@ -77,7 +78,7 @@ function reliefSentence({ isComplete, result }: WhyView, evidence: Evidence): st
       ? `${percent} of what the profile costs more than the reference set goes away`
       : `${percent} of the cost goes away`;
   const under = isUnderReference ? 'Even under the reference set it costs: ' : '';
-  const where = isComplete ? '' : ` of the ${result.cells.length} worst runs`;
+  const where = isComplete ? '' : ` in the ${result.cells.length} worst runs`;
   const head = capital(`${without}, ${cost}${where}${fallsText(finding.failuresCured)}.`);
   const rival =
     finding.rival === null
@@ -109,8 +110,8 @@ function momentSentence({ weights }: WhyView, evidence: Evidence): string {
   const { peak, firstCut } = moment;
   const isCut = finding.family === 'power' && firstCut !== null;
   const at = isCut
-    ? `the ${firstCut.ceiling} ceiling first cuts at ${instantText(firstCut)}; largest tilt ${instantText(peak)}`
-    : `largest tilt ${instantText(peak)}`;
+    ? `the ${firstCut.ceiling} ceiling first cuts with the board ${instantText(firstCut)}; largest tilt: ${instantText(peak)}`
+    : `largest tilt: ${instantText(peak)}`;
   return (
     `Seen best in ${cellName(cell)}: ${cellPhrase(cell, weights)}; ${at}. ` +
     `${capital(causeWords(causes[0]!).without)}: ${cellPhrase(without, weights)}.`
@@ -118,7 +119,7 @@ function momentSentence({ weights }: WhyView, evidence: Evidence): string {
 }
 
 function instantText({ timeS, speedMPerS, pitchRad }: Instant): string {
-  return `${timeText(timeS)}, ${speedText(speedMPerS)}, ${pitchText(pitchRad)}`;
+  return `${pitchText(pitchRad)} at ${timeText(timeS)} and ${speedText(speedMPerS)}`;
 }
 
 /** A cell by what meets in it. */
@@ -127,15 +128,33 @@ export function cellName({ scenario, rider, seed }: RankedCell): string {
 }
 
 /** The command that runs a cell again. */
-export function runCommand({ profile, board, ownCharges }: WhyView, cell: RankedCell): string {
+export function runCommand({ asked, ownCharges }: WhyView, cell: RankedCell): string {
   const { scenario, rider, chargePercent, seed } = cell;
   return [
-    `underfoot run ${profile} ${scenario} --rider ${rider}`,
-    ...(board.isUsual ? [] : [`--board ${board.name}`]),
+    `underfoot run ${shellWord(asked.profile)} ${scenario} --rider ${rider}`,
+    ...(asked.board === null ? [] : [`--board ${shellWord(asked.board)}`]),
     ...(chargePercent === ownCharges[scenario] ? [] : [`--charge ${chargePercent}`]),
     ...(seed === 1 ? [] : [`--seed ${seed}`]),
     '--solver fixed',
   ].join(' ');
+}
+
+/** A word that a shell takes as it is. */
+export function shellWord(word: string): string {
+  return /^[\w./-]+$/.test(word) ? word : `'${word.replaceAll("'", String.raw`'\''`)}'`;
+}
+
+/** Share of what the profile costs too much from which a cause takes nearly all of it away. */
+const NEARLY_ALL_SHARE = 0.8;
+
+/** Says so where several causes each take nearly all away: then they are ways out of the same trouble. */
+export function togetherSentences({ findings }: WhyView): string[] {
+  const ways = findings.filter(
+    ({ finding }) => finding.family === 'profile' && finding.share >= NEARLY_ALL_SHARE,
+  );
+  if (ways.length < 2) return [];
+  const names = listed(ways.map(({ causes }) => lowerCase(causeWords(causes[0]!).title)));
+  return [`Any one of these by itself takes nearly all of it away: ${names}.`];
 }
 
 /** Says that nothing is to blame, and where the profile is weakest. */

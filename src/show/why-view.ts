@@ -27,13 +27,15 @@ export interface RemediesView {
  */
 export interface WhyView {
   profile: string;
-  board: { name: string; isUsual: boolean };
+  board: string;
   riders: readonly string[];
   isComplete: boolean;
   weights: Weights;
   result: ProfileResult;
   reference: ProfileResult;
   isProfileToBlame: boolean;
+  /** Profile and board as they were asked for, so that a command finds them again; null for the usual board. */
+  asked: { profile: string; board: string | null };
   /** Charge of each scenario of its own, %, so that a command names only another one. */
   ownCharges: Readonly<Record<string, number>>;
   findings: readonly Evidence[];

@@ -2,8 +2,7 @@
  * How does a tried change become a profile of one's own? A new file, with what was changed and why in its summary.
  */
 import type { Checked, Problem } from '../quantity/problem.js';
-import { editsText } from '../show/why-remedies.js';
-import { scoreText } from '../show/why-sentences.js';
+import { editsText, gainText } from '../show/why-remedies.js';
 import type { Places } from '../store/places.js';
 import { saveProfile } from './save-profile.js';
 import type { Why } from './why.js';
@@ -28,9 +27,8 @@ export async function applyRemedy(
   const { effect, causes, edits } = chosen;
   const against = causes.length === 0 ? '' : ` against ${causes.join(' and ')}`;
   const reason =
-    `From ${profile.name}${against}: ${editsText(edits)}; in the simulation falls from ` +
-    `${effect.failuresBefore} to ${effect.failuresAfter} of ${explanation.result.cells.length}, score from ` +
-    `${scoreText(effect.scoreBefore)} to ${scoreText(effect.scoreAfter)}.`;
+    `From ${profile.name}${against}: ${editsText(edits)}; in ${explanation.result.cells.length} simulated runs ` +
+    `${gainText(effect)}.`;
   const before = ` Was: ${profile.value.summary.trim()}`;
   const kept = reason.length + before.length > SUMMARY_LIMIT ? '' : before;
   const summary = `${reason}${kept}`.slice(0, SUMMARY_LIMIT);

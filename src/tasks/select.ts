@@ -85,8 +85,3 @@ function loadNamed<K extends FileKind>(places: Places, kind: K, names: readonly 
 function problemWith(kind: FileKind, expected: string, received: string): Problem {
   return { file: '', line: null, column: null, key: kind, expected, received };
 }
-
-/** The name of the board that is meant when none is named; null where the working folder has none. */
-export function usualBoard(places: Places): string | null {
-  return listKind(places, 'board').entries[0]?.name ?? null;
-}

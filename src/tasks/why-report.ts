@@ -55,7 +55,7 @@ export function whyReport(
         : {
             kind: tried.verdict.kind,
             notCured: tried.verdict.limits.map(({ cause }) => cause),
-            sentences: verdictSentences(tried),
+            sentences: verdictSentences(tried, view.findings),
           },
     saved,
     caution: CAUTION,

@@ -46,8 +46,11 @@ function answer(plan: RankPlan, explanation: Explanation): Why {
   return { plan, explanation, evidence: evidenceOf(plan, explanation), feel: null, tried: null };
 }
 
-/** How the profile feels to the usual rider, if he is among those of the plan, or else to the first. */
-function feelIn({ board, riders }: RankPlan, { profile, result }: Explanation): NonNullable<Why['feel']> {
+/** How the one profile of a plan feels, from its cells and three steady rides: to the usual rider, if he is among its own, or else to the first. */
+export function feelIn(
+  { board, riders }: RankPlan,
+  { profile, result }: Pick<Explanation, 'profile' | 'result'>,
+): NonNullable<Why['feel']> {
   const rider = riders.find(({ name }) => name === DEFAULT_RIDER) ?? riders[0]!;
   const rig = { board: board.value, rider: rider.value, profile: profile.value };
   const steady = { gradePercent: 0, chargePercent: FEEL_CHARGE_PERCENT };
@@ -64,15 +67,13 @@ function feelIn({ board, riders }: RankPlan, { profile, result }: Explanation): 
   return { rider: rider.name, rides, words };
 }
 
-/** What is shown of an answer; `usualBoard` is the name of the board that a command need not name. */
-export function whyView(
-  { plan, explanation, evidence, feel, tried }: Why,
-  usualBoard: string | null,
-): WhyView {
+/** What is shown of an answer; `asked` is how profile and board were named. */
+export function whyView({ plan, explanation, evidence, feel, tried }: Why, asked: WhyView['asked']): WhyView {
   const { profile, isComplete, result, reference, blame } = explanation;
   return {
     profile: profile.name,
-    board: { name: plan.board.name, isUsual: plan.board.name === usualBoard },
+    board: plan.board.name,
+    asked,
     riders: plan.riders.map(({ name }) => name),
     isComplete,
     weights: plan.weights,

@@ -56,7 +56,12 @@ export async function openBench(request: BenchRequest): Promise<BenchEnd> {
       size: sizeOf(process.stdout),
       shelf: reader.read(),
       setup,
-      options: { ...request, ownFolder: !places.isStarterSet, weights: weightsWith() },
+      options: {
+        ...request,
+        ownFolder: !places.isStarterSet,
+        folder: places.isStarterSet ? 'the starter set' : places.workingFolder,
+        weights: weightsWith(),
+      },
     });
     if (!opened.ok) return { kind: 'not opened', problems: opened.faults };
     return await onTerminal({ store: createStore(opened.value), crew: await opening, places, reader });

@@ -3,7 +3,9 @@
  * understand?
  */
 import { spawnSync } from 'node:child_process';
-import { describe, expect, it } from 'vitest';
+import { Command } from 'commander';
+import { describe, expect, it, vi } from 'vitest';
+import { addBenchCommand, type BenchRequest } from '../../src/cli/bench-command.js';
 import { smallFolder } from '../store/small-folder.js';
 import { tempFolder } from '../store/temp-folder.js';
 import { PROGRAM, runProgram } from './run-program.js';
@@ -67,6 +69,45 @@ describe.skipIf(!HAS_SCRIPT)('on a terminal', () => {
     expect(code).toBe(2);
     expect(out).toMatch(/unknown option '--bord'[^]*--board/);
     expect(out).not.toContain(ESC);
+  });
+});
+
+describe('what the bench is opened with', () => {
+  const opened = async (...given: string[]) => {
+    const requests: BenchRequest[] = [];
+    const program = new Command();
+    addBenchCommand(program, async (request) => {
+      requests.push(request);
+      return { kind: 'left' };
+    });
+    const set = (stream: { isTTY: boolean }, isTTY: boolean) =>
+      Object.defineProperty(stream, 'isTTY', { value: isTTY, configurable: true });
+    const before = [process.stdin.isTTY, process.stdout.isTTY] as const;
+    vi.stubEnv('CI', '').stubEnv('TERM', 'xterm-256color');
+    set(process.stdin, true);
+    set(process.stdout, true);
+    try {
+      await program.parseAsync(['bench', ...given], { from: 'user' });
+    } finally {
+      set(process.stdin, before[0]);
+      set(process.stdout, before[1]);
+      vi.unstubAllEnvs();
+    }
+    return requests[0]!;
+  };
+
+  it('leaves out what is not named', async () => {
+    expect(await opened()).toMatchObject({ setup: {}, seeds: [1] });
+  });
+
+  it('stands for every rider with all, alone or among names', async () => {
+    expect((await opened('--rider', 'all')).setup).toEqual({ riders: null });
+    expect((await opened('--rider', 'heavy,all')).setup).toEqual({ riders: null });
+    expect((await opened('--rider', 'heavy,light')).setup).toEqual({ riders: ['heavy', 'light'] });
+  });
+
+  it('has as many seeds as are asked for', async () => {
+    expect((await opened('--seeds', '3')).seeds).toEqual([1, 2, 3]);
   });
 });
 

@@ -40,6 +40,7 @@ export async function openFramed(size: BenchState['size']): Promise<FramedBench>
       speedUnit: 'km/h',
       animation: true,
       ownFolder: true,
+      folder: 'my-board',
       solver: 'fixed',
       weights: weightsWith(),
       seeds: [1],

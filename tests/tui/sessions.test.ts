@@ -258,6 +258,7 @@ describe.skipIf(!HAS_TMUX)('a session in tmux (left out where tmux is missing)',
     expect(table.split('\n').length).toBeGreaterThan(3);
     await write('x', 'table.csv');
     await session.see(/table\.csv: expected a new file/);
+    await session.press('Escape');
     await edit(session);
     await write('w', 'linen');
     await session.see(/linen\.yaml: expected a name that no profile has/);

@@ -16,7 +16,7 @@ import { shownPath, type Places } from '../../store/places.js';
 import { systemFault } from '../../store/system-fault.js';
 import { chosen, editedProfiles } from '../bench/choices.js';
 import { changesOf } from '../bench/gains-acts.js';
-import { looked, ranked, shelved, told } from '../bench/hear.js';
+import { looked, ranked, refusedErrand, shelved, told } from '../bench/hear.js';
 import { wishesOf } from '../bench/rows.js';
 import type { BenchState, Errand } from '../bench/state.js';
 import type { Store } from '../bench/store.js';
@@ -197,8 +197,15 @@ async function write(
       { force: null },
     );
     const file = shownPath(places, path);
-    const said = saved.ok ? `wrote ${file}` : saved.faults.map((fault) => ({ ...fault, file }));
-    store.change((now) => told(now, said));
+    store.change((now) =>
+      saved.ok
+        ? told(now, `wrote ${file}`)
+        : refusedErrand(
+            now,
+            errand,
+            saved.faults.map((fault) => ({ ...fault, file })),
+          ),
+    );
     return;
   }
   const { from, name } = errand;
@@ -207,7 +214,7 @@ async function write(
   const summary = `From ${from}: ${changesOf(state, from)}.`.slice(0, SUMMARY_LENGTH);
   const saved = await saveProfile(places, { from, name, profile: { ...profile.value, summary } });
   if (!saved.ok) {
-    store.change((now) => told(now, saved.faults));
+    store.change((now) => refusedErrand(now, errand, saved.faults));
     return;
   }
   store.change((now) => {

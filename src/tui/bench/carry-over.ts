@@ -3,6 +3,7 @@
  * still there, and let go where it is not.
  */
 import type { RankPlan, TrialKey } from '../../tasks/plan.js';
+import { missingSentences } from './missing.js';
 import type { BenchState, ScreenName, Work } from './state.js';
 
 /** Fewest profiles that a screen can show. */
@@ -66,7 +67,8 @@ function withView(before: BenchState, next: BenchState): BenchState {
   const still = { ...next.playhead, playing: false, timeS: null, span: null };
   if (work === null || profiles.length < LEAST_PROFILES[screen]) {
     const gone = view.profiles.filter((name) => !profiles.includes(name));
-    const text = `${gone.join(', ') || 'what is needed to run it'} is no longer there`;
+    const text =
+      gone.length > 0 ? `${gone.join(', ')} is no longer there` : missingSentences(next).join('. ');
     const notice = { text, isFault: true };
     return { ...seen, screen: 'rank', behind: [], playhead: still, looks: [], notice };
   }

@@ -20,9 +20,9 @@ export function firstSetup(shelf: Shelf, asked: Partial<Setup>): Setup {
   const usual = shelf.rider.find(({ name }) => name === DEFAULT_RIDER) ?? shelf.rider[0];
   return {
     board,
-    riders: asked.riders ?? (usual === undefined ? [] : [usual.name]),
+    riders: asked.riders === undefined ? (usual === undefined ? [] : [usual.name]) : asked.riders,
     charges: asked.charges ?? [null],
-    scenarios: asked.scenarios ?? shelf.scenario.map(({ name }) => name),
+    scenarios: asked.scenarios ?? null,
   };
 }
 
@@ -38,13 +38,16 @@ export function edited(profile: Named<ProfileFile>, edits: readonly Edit[]): Nam
   return isSame ? profile : { name: profile.name, value };
 }
 
+/** The files of these names, in the order of the names; of null all. */
+function meant<T extends { name: string }>(names: readonly string[] | null, files: readonly T[]): T[] {
+  return names === null ? [...files] : names.flatMap((name) => files.filter((file) => file.name === name));
+}
+
 /** The plan of files and choices; null where a board, a rider, a profile or a scenario is missing. */
 export function workOf(shelf: Shelf, { setup, edits }: Choices, options: BenchOptions): Work | null {
   const board = shelf.board.find(({ name }) => name === setup.board);
-  const riders = setup.riders.flatMap((name) => shelf.rider.filter((rider) => rider.name === name));
-  const scenarios = setup.scenarios.flatMap((name) =>
-    shelf.scenario.filter((scenario) => scenario.name === name),
-  );
+  const riders = meant(setup.riders, shelf.rider);
+  const scenarios = meant(setup.scenarios, shelf.scenario);
   const profiles = shelf.profile.map((profile) => edited(profile, edits));
   if (!board || riders.length === 0 || scenarios.length === 0 || profiles.length === 0) return null;
   const { solver, weights, seeds } = options;

@@ -5,6 +5,7 @@ import { chosen } from './choices.js';
 import type { Act } from './binding.js';
 import type { BenchState, Chooser, Setup } from './state.js';
 import { appended, shortened } from './typed-text.js';
+import { chargesTyped } from './typed-charges.js';
 
 /** Shown for the charge that each scenario states itself. */
 export const OWN_CHARGE = 'as each scenario says';
@@ -41,17 +42,18 @@ function itemsOf({ shelf, choices }: BenchState, kind: Chooser['kind']): string[
   return [...new Set([...usual, ...choices.setup.charges])].map(chargeItem);
 }
 
-function chosenIn(setup: Setup, kind: Chooser['kind']): readonly string[] {
+/** The items that the setup has; all of the list where it has whatever there is. */
+function chosenIn(setup: Setup, kind: Chooser['kind'], items: readonly string[]): readonly string[] {
   if (kind === 'board') return [setup.board];
-  if (kind === 'rider') return setup.riders;
-  return kind === 'scenarios' ? setup.scenarios : setup.charges.map(chargeItem);
+  if (kind === 'pack') return setup.charges.map(chargeItem);
+  return (kind === 'rider' ? setup.riders : setup.scenarios) ?? items;
 }
 
 /** Opens a list with the cursor on the first item that is chosen now. */
 export function openChooser(kind: Chooser['kind']): Act {
   return (state) => {
     const items = itemsOf(state, kind);
-    const now = chosenIn(state.choices.setup, kind);
+    const now = chosenIn(state.choices.setup, kind, items);
     const cursor = Math.max(
       0,
       items.findIndex((item) => now.includes(item)),
@@ -63,18 +65,23 @@ export function openChooser(kind: Chooser['kind']): Act {
   };
 }
 
-/** A charge typed in full, from 1 to 100, as an item; null for other text. */
-function chargeTyped(text: string): string | null {
-  const digits = /^(\d+(?:[.,]\d+)?) ?%?$/.exec(text.trim())?.[1] ?? '';
-  const charge = Number(digits.replace(',', '.'));
-  return charge >= 1 && charge <= 100 ? chargeItem(charge) : null;
+/** The charges that were typed in full, as items. */
+function typedItems({ kind, typed }: Chooser): string[] {
+  return kind === 'pack' ? chargesTyped(typed).map(chargeItem) : [];
 }
 
-/** The items that hold what was typed; a charge that was typed in full comes first, in the list or not. */
-export function itemsInSight({ kind, items, typed }: Chooser): string[] {
-  const found = items.filter((item) => item.toLowerCase().includes(typed.toLowerCase()));
-  const charge = kind === 'pack' ? chargeTyped(typed) : null;
-  return charge === null ? found : [charge, ...found.filter((item) => item !== charge)];
+/** The items that hold what was typed; charges that were typed in full come first, in the list or not. */
+export function itemsInSight(chooser: Chooser): string[] {
+  const typed = chooser.typed.toLowerCase();
+  const found = chooser.items.filter((item) => item.toLowerCase().includes(typed));
+  return [...new Set([...typedItems(chooser), ...found])];
+}
+
+/** The items that are marked: what was chosen, and every one of several charges that were typed. */
+export function markedItems(chooser: Chooser): readonly string[] {
+  const typed = typedItems(chooser);
+  if (typed.length < 2) return chooser.chosen;
+  return chooser.isMarked ? [...chooser.chosen, ...typed] : typed;
 }
 
 /** The state with an open list that shows the files as they are now, its cursor on the same item if that is there. */
@@ -82,7 +89,9 @@ export function withFreshItems(state: BenchState): BenchState {
   if (state.overlay?.kind !== 'chooser') return state;
   const { chooser } = state.overlay;
   const here = itemsInSight(chooser)[chooser.cursor] ?? '';
-  const next = { ...chooser, items: itemsOf(state, chooser.kind) };
+  const items = itemsOf(state, chooser.kind);
+  const isAll = choosesMany(chooser) && chooser.items.every((item) => chooser.chosen.includes(item));
+  const next = { ...chooser, items, chosen: isAll ? items : chooser.chosen };
   const cursor = Math.max(0, itemsInSight(next).indexOf(here));
   return { ...state, overlay: { kind: 'chooser', chooser: { ...next, cursor } } };
 }
@@ -103,12 +112,19 @@ export function moveItem(by: number): Act {
 }
 
 /** Chooses the item under the cursor too, or lets it go. */
-export const toggleItem: Act = withChooser((chooser) => {
+const toggleItem: Act = withChooser((chooser) => {
   const item = itemsInSight(chooser)[chooser.cursor];
   if (item === undefined) return {};
   const without = chooser.chosen.filter((other) => other !== item);
   return { chosen: without.length < chooser.chosen.length ? without : [...without, item], isMarked: true };
 });
+
+/** Marks the item under the cursor; behind a charge that is typed a blank begins another. */
+export const markOrDivide: Act = (state) => {
+  const chooser = state.overlay?.kind === 'chooser' ? state.overlay.chooser : null;
+  const isTyping = chooser !== null && chooser.kind === 'pack' && chooser.typed !== '';
+  return isTyping ? typeInList(' ')(state) : toggleItem(state);
+};
 
 /** Chooses every item in sight, or lets them go where all are chosen. */
 export const toggleAll: Act = withChooser((chooser) => {
@@ -126,13 +142,17 @@ export function typeInList(text: string): Act {
 /** Takes back the letter typed last. */
 export const untypeInList: Act = withChooser(({ typed }) => ({ typed: shortened(typed), cursor: 0 }));
 
-/** The items that are taken: those marked, where something was marked here, else the one under the cursor. */
+/**
+ * The items that are taken: those marked, where something was marked here or several were typed, else the one under the
+ * cursor.
+ */
 function itemsTaken(chooser: Chooser): string[] {
-  const { kind, items, chosen: marks } = chooser;
+  const { kind, items } = chooser;
+  const marks = markedItems(chooser);
   // Charges may be marked that were typed and are not in the list.
   const known = kind === 'pack' ? [...new Set([...items, ...marks])] : items;
   const marked = known.filter((item) => marks.includes(item));
-  return chooser.isMarked && marked.length > 0
+  return (chooser.isMarked || typedItems(chooser).length > 1) && marked.length > 0
     ? marked
     : itemsInSight(chooser).slice(chooser.cursor, chooser.cursor + 1);
 }
@@ -145,14 +165,17 @@ export const acceptChoice: Act = (state) => {
   const closed = { ...state, overlay: null };
   if (items.length === 0) return closed;
   const { setup } = state.choices;
-  const changed = setupWith(setup, chooser.kind, items);
+  const changed = setupWith(setup, chooser, items);
   return JSON.stringify(changed) === JSON.stringify(setup)
     ? closed
     : chosen(closed, { ...state.choices, setup: changed });
 };
 
-function setupWith(setup: Setup, kind: Chooser['kind'], items: readonly string[]): Setup {
+/** The setup with other items; every scenario, and every one of several riders, stands for those to come too. */
+function setupWith(setup: Setup, { kind, items: all }: Chooser, items: readonly string[]): Setup {
+  const isAll = items.length === all.length;
   if (kind === 'board') return { ...setup, board: items[0]! };
-  if (kind === 'rider') return { ...setup, riders: items };
-  return kind === 'scenarios' ? { ...setup, scenarios: items } : { ...setup, charges: items.map(chargeOf) };
+  if (kind === 'rider') return { ...setup, riders: isAll && all.length > 1 ? null : items };
+  if (kind === 'scenarios') return { ...setup, scenarios: isAll ? null : items };
+  return { ...setup, charges: items.map(chargeOf) };
 }

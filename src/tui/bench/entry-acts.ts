@@ -9,14 +9,24 @@ import { currentRow } from './rows.js';
 import type { BenchState, Entry } from './state.js';
 import { appended, shortened } from './typed-text.js';
 
+/** What a line begins with: a text that is offered, one that was typed before, or what opened it. */
+interface Beginning {
+  offered?: (state: BenchState) => string;
+  kept?: (state: BenchState) => string;
+  typed?: string;
+}
+
 /** Opens a line of text. */
-export function openEntry(purpose: Entry['purpose'], textOf: (state: BenchState) => string = () => ''): Act {
-  return (state) => ({ ...state, entry: { purpose, text: textOf(state) } });
+export function openEntry(purpose: Entry['purpose'], { offered, kept, typed = '' }: Beginning = {}): Act {
+  return (state) => {
+    const text = (offered ?? kept)?.(state) ?? typed;
+    return { ...state, entry: { purpose, text, isOffered: offered !== undefined } };
+  };
 }
 
 /** The file that a ranking is offered to be written to. */
 export function exportName({ choices: { setup } }: BenchState): string {
-  return `rank-${setup.board}-${setup.riders.join('-')}.csv`;
+  return `rank-${setup.board}-${setup.riders?.join('-') ?? 'all'}.csv`;
 }
 
 /** The profile that would be saved: the one under the cursor if it was edited. */
@@ -36,14 +46,17 @@ export function newName(state: BenchState): string {
 
 function withText(state: BenchState, text: string): BenchState {
   if (state.entry === null) return state;
-  const entry = { ...state.entry, text };
+  const entry = { ...state.entry, text, isOffered: false };
   const next = { ...state, entry };
   return entry.purpose === 'filter' ? { ...next, rank: { ...state.rank, filter: entry.text } } : next;
 }
 
-/** Adds typed or pasted text. */
+/** Adds typed or pasted text; it takes the place of a text that was offered. */
 export function typeText(text: string): Act {
-  return (state) => withText(state, appended(state.entry?.text ?? '', text));
+  return (state) => {
+    const before = state.entry === null || state.entry.isOffered ? '' : state.entry.text;
+    return withText(state, appended(before, text));
+  };
 }
 
 /** Takes back the character typed last. */

@@ -12,7 +12,12 @@ import type { BenchOptions, BenchState, Setup } from './state.js';
 
 /** What is asked for by names that are not there. */
 function unknownNames(shelf: Shelf, setup: Setup): Problem[] {
-  const asked = { board: [setup.board], rider: setup.riders, profile: [], scenario: setup.scenarios };
+  const asked = {
+    board: [setup.board],
+    rider: setup.riders ?? [],
+    profile: [],
+    scenario: setup.scenarios ?? [],
+  };
   return FILE_KINDS.flatMap((kind) => {
     const names = shelf[kind].map(({ name }) => name);
     const place = { file: '', line: null, column: null, key: kind };

@@ -9,8 +9,9 @@ import type { Shelf } from '../../tasks/shelf.js';
 import type { Standing } from '../../tasks/standing-rank.js';
 import { withFreshItems } from './chooser-acts.js';
 import { replanned } from './choices.js';
+import { missingSentences } from './missing.js';
 import { begun } from './time-acts.js';
-import type { BenchState } from './state.js';
+import type { BenchState, Entry, Errand } from './state.js';
 
 /**
  * The state with what is known of the plan's rows; news of another plan is none. A row whose numbers are being computed
@@ -38,13 +39,16 @@ export function looked(state: BenchState, looks: readonly (Look | null)[]): Benc
   return state.screen === 'rank' ? { ...state, looks } : begun({ ...state, looks });
 }
 
-/** The state with the files as they stand now; a new problem, or that the last one is gone, is told. */
+/** The state with the files as they stand now; a new problem, what is missing now, or that no problem is left, is told. */
 export function shelved(state: BenchState, shelf: Shelf): BenchState {
   if (shelf === state.shelf) return state;
   const next = withFreshItems(replanned(state, { shelf }));
   const known = new Set(state.shelf.problems.map(problemLine));
   const fresh = shelf.problems.map(problemLine).find((line) => !known.has(line));
   if (fresh !== undefined) return { ...next, notice: { text: fresh, isFault: true } };
+  const missed = new Set(missingSentences(state));
+  const missing = missingSentences(next).find((sentence) => !missed.has(sentence));
+  if (missing !== undefined) return { ...next, notice: { text: missing, isFault: true } };
   const isMended = known.size > 0 && shelf.problems.length === 0;
   return isMended ? told(next, 'no file has a problem any more') : next;
 }
@@ -59,4 +63,27 @@ export function told(state: BenchState, said: string | readonly Problem[]): Benc
   const isFault = typeof said !== 'string';
   const text = isFault ? said.map(problemLine).join('; ') : said;
   return { ...state, notice: { text, isFault } };
+}
+
+/** The line that an errand came from, with the text it had; null where it came from none. */
+function lineOf(errand: Errand): Entry | null {
+  if (errand.kind === 'export') return { purpose: 'export', text: errand.path, isOffered: false };
+  return errand.kind === 'save' ? { purpose: 'save', text: errand.name, isOffered: false } : null;
+}
+
+/**
+ * The state after an errand that could not be done: the problems are told, and the line that it came from stands open again.
+ * Where meanwhile something else was opened, that stays in front.
+ */
+export function refusedErrand(state: BenchState, errand: Errand, problems: readonly Problem[]): BenchState {
+  const next = told(state, problems);
+  const { screen, overlay, entry, rank } = state;
+  const isFree = screen === 'rank' && entry === null && (overlay === null || overlay.kind === 'gains');
+  if (!isFree) return next;
+  const from = errand.kind === 'save' ? errand.from : null;
+  if (from === null) return { ...next, entry: lineOf(errand) };
+  // The line saves the profile under the cursor or in the editor: it has to be the one that was meant.
+  if (!state.shelf.profile.some(({ name }) => name === from)) return next;
+  if (overlay?.kind === 'gains' && overlay.profile !== from) return next;
+  return { ...next, rank: { ...rank, cursor: from }, entry: lineOf(errand) };
 }

@@ -5,6 +5,8 @@ import { withFreshItems } from './chooser-acts.js';
 import { editedProfiles } from './choices.js';
 import { gainsView } from './gains-acts.js';
 import type { Act } from './binding.js';
+import { savedProfile } from './entry-acts.js';
+import type { BenchState } from './state.js';
 
 /** Closes what stands open over the screen; beneath the help there may be something that still does. */
 export const closeOverlay: Act = (state) => {
@@ -18,12 +20,27 @@ export const closeOverlay: Act = (state) => {
 /** Opens the list of problems. */
 export const openProblems: Act = (state) => ({ ...state, overlay: { kind: 'problems', top: 0 } });
 
+/** Longest name that is said where one line has to say what is lost and by which key. */
+const LONGEST_NAME = 18;
+
+/** What would be lost, which key loses it and which one keeps it. */
+function unsavedText(state: BenchState, unsaved: readonly string[]): string {
+  const [first = ''] = unsaved;
+  const one = first.length <= LONGEST_NAME ? first : 'one profile';
+  const what =
+    unsaved.length === 1
+      ? `${one} has changes not saved`
+      : `${unsaved.length} profiles have changes not saved`;
+  const isSaving = state.options.ownFolder && savedProfile(state) !== null;
+  const saving = isSaving ? `, w saves${unsaved.length === 1 ? '' : ' one'}` : '';
+  return `${what}: q again leaves without them${saving}`;
+}
+
 /** Leaves the bench; unsaved changes ask once. */
 export const leave: Act = (state) => {
   const unsaved = editedProfiles(state);
   if (unsaved.length > 0 && !state.leaving) {
-    const text = `${unsaved.join(', ')}: changed and not saved; the same key again leaves that behind`;
-    return { ...state, leaving: true, notice: { text, isFault: true } };
+    return { ...state, leaving: true, notice: { text: unsavedText(state, unsaved), isFault: true } };
   }
   return { ...state, errands: [...state.errands, { kind: 'leave', interrupted: false }] };
 };

@@ -5,9 +5,9 @@ import { PAGE, type Binding, type PlaceKeys } from './binding.js';
 import {
   acceptChoice,
   markingOff,
+  markOrDivide,
   moveItem,
   toggleAll,
-  toggleItem,
   typeInList,
   untypeInList,
 } from './chooser-acts.js';
@@ -80,7 +80,7 @@ export const GAINS_KEYS: PlaceKeys = {
       inFooter: true,
     },
   ],
-  typing: (text) => (/^[\d.,-]/.test(text) ? openEntry('number', () => text) : (state) => state),
+  typing: (text) => (/^[\d.,-]/.test(text) ? openEntry('number', { typed: text }) : (state) => state),
 };
 
 /** The keys of a list to choose from. */
@@ -101,8 +101,8 @@ export const LIST_KEYS: PlaceKeys = {
     {
       keys: ['space'],
       label: 'mark',
-      says: 'mark the item, where several may be taken',
-      act: toggleItem,
+      says: 'mark the item; behind a typed charge: begin another',
+      act: markOrDivide,
       off: markingOff,
       inFooter: true,
     },
@@ -136,9 +136,14 @@ export const LINE_KEYS: PlaceKeys = {
   title: 'Typing',
   bindings: [
     { keys: ['return'], label: 'take', says: 'take the text', act: acceptEntry, inFooter: true },
-    { keys: ['backspace', 'delete'], label: 'untype', says: 'take back a character', act: untype },
+    { keys: ['escape'], label: 'close', says: 'close the line', act: cancelEntry, inFooter: true },
     { keys: ['ctrl+u'], label: 'clear', says: 'take back all of the text', act: clearText, inFooter: true },
-    { keys: ['escape'], label: 'give up', says: 'close the line', act: cancelEntry, inFooter: true },
+    {
+      keys: ['backspace', 'delete'],
+      label: 'untype',
+      says: 'take back a character; a letter replaces an offered text',
+      act: untype,
+    },
   ],
   typing: typeText,
 };

@@ -1,8 +1,10 @@
 /**
  * From a key or a paste to the next state, by the keymap.
  */
-import type { Binding } from './binding.js';
+import type { Act, Binding } from './binding.js';
 import { KEYMAP, type Place } from './keymap.js';
+import { isTooSmall } from './least-size.js';
+import { interrupt, leave, suspend } from './leave-acts.js';
 import type { BenchState } from './state.js';
 
 /** A key as the terminal layer names it, and the text it would type. */
@@ -31,9 +33,17 @@ export function bindingOf(state: BenchState, { name, text }: PressedKey): Bindin
   return own ?? (isTyping(place) && text !== '' ? undefined : find('anywhere'));
 }
 
+/** All that keys do while nothing is drawn. */
+const UNSEEN: ReadonlyMap<string, Act> = new Map([
+  ['q', leave],
+  ['ctrl+c', interrupt],
+  ['ctrl+z', suspend],
+]);
+
 /** The state after a key. */
 export function press(state: BenchState, key: PressedKey): BenchState {
   const fresh = { ...state, notice: null };
+  if (isTooSmall(state)) return settled(state, UNSEEN.get(key.name)?.(fresh) ?? state);
   const binding = bindingOf(fresh, key);
   if (binding === undefined) return settled(state, typed(fresh, key.text));
   const reason = binding.off?.(fresh) ?? null;
@@ -44,7 +54,8 @@ export function press(state: BenchState, key: PressedKey): BenchState {
 
 /** The state after a paste: text where text is taken, nothing elsewhere. */
 export function paste(state: BenchState, text: string): BenchState {
-  return isTyping(placeOf(state)) ? settled(state, typed({ ...state, notice: null }, text)) : state;
+  if (isTooSmall(state) || !isTyping(placeOf(state))) return state;
+  return settled(state, typed({ ...state, notice: null }, text));
 }
 
 function typed(state: BenchState, text: string): BenchState {

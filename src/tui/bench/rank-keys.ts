@@ -45,7 +45,7 @@ export const saving: Binding = {
   keys: ['w'],
   label: 'save as',
   says: 'write the changed profile to a new file',
-  act: openEntry('save', newName),
+  act: openEntry('save', { offered: newName }),
   off: (state) => (savedProfile(state) === null ? 'this profile is as in its file' : savingOff(state)),
 };
 
@@ -111,7 +111,7 @@ export const RANK_KEYS: PlaceKeys = {
       keys: ['/'],
       label: 'filter',
       says: 'show profiles whose name or summary holds a text',
-      act: openEntry('filter', ({ rank }) => rank.filter),
+      act: openEntry('filter', { kept: ({ rank }) => rank.filter }),
       inFooter: true,
     },
     {
@@ -143,7 +143,7 @@ export const RANK_KEYS: PlaceKeys = {
       keys: ['x'],
       label: 'export',
       says: 'write the table as it stands to a .csv, .json or .txt file',
-      act: openEntry('export', exportName),
+      act: openEntry('export', { offered: exportName }),
       off: ({ rows }) => (rows.some(({ result }) => result !== null) ? null : 'no row is computed yet'),
     },
     {

@@ -8,6 +8,7 @@ import type { LookWish } from '../../tasks/looks.js';
 import type { StandingRow } from '../../tasks/standing-rank.js';
 import { trialIndex } from './carry-over.js';
 import { editedProfiles } from './choices.js';
+import { problemOfProfile } from './faulty-files.js';
 import type { BenchState } from './state.js';
 
 /** A row to be shown; rank counts from 1 and is null while the row is not computed. */
@@ -15,6 +16,8 @@ export interface ShownRow extends StandingRow {
   rank: number | null;
   isEdited: boolean;
   isPicked: boolean;
+  /** True where its file has a problem now, and its last good version is ranked. */
+  isFaulty: boolean;
   /** Rank and result of an edited profile as its file has it, where they are known. */
   unedited: { result: ProfileResult; rank: number } | null;
 }
@@ -61,6 +64,7 @@ function drawUp(state: BenchState): ShownRow[] {
         rank: place === -1 ? null : place + 1,
         isEdited: isEdited.has(name),
         isPicked: rank.picked.includes(name),
+        isFaulty: problemOfProfile(state.shelf, name) !== null,
         unedited: asFile === undefined ? null : { result: asFile, rank: rankAmong(asFile, ranked) },
       };
     });

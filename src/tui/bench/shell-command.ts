@@ -3,48 +3,53 @@
  */
 import { RANK_ORDER } from '../../measure/row-order.js';
 import { PROGRAM_NAME } from '../../store/places.js';
+import type { TrialKey } from '../../tasks/plan.js';
 import { editedProfiles } from './choices.js';
+import { missingNames } from './missing.js';
 import type { BenchState } from './state.js';
 
-/** The command that gives the same; profiles as their files have them. */
-export function shellCommand(state: BenchState): string {
-  const { choices, shelf, screen, view, work, options, rank } = state;
+const solverOf = ({ options: { solver } }: BenchState, usual: string) =>
+  solver === usual ? [] : ['--solver', solver];
+
+/** The words of the command for the run or the comparison in front. */
+function lookWords(state: BenchState, { scenario, rider, chargePercent, seed }: TrialKey): string[] {
+  const { choices, screen, view } = state;
+  const [first = ''] = view.profiles;
+  const what =
+    screen === 'trace' ? ['run', first, scenario] : ['compare', ...view.profiles, '--scenario', scenario];
+  const rig = ['--board', choices.setup.board, '--rider', rider];
+  const chance = ['--charge', String(chargePercent), '--seed', String(seed)];
+  return [...what, ...rig, ...chance, ...solverOf(state, 'reference')];
+}
+
+/** The words of the command for the table; names without a file are left out, as they are in the table. */
+function rankWords(state: BenchState): string[] {
+  const { choices, options, rank } = state;
   const { board, riders, charges, scenarios } = choices.setup;
-  const solver = (usual: string) => (options.solver === usual ? [] : ['--solver', options.solver]);
-  const trial = work?.trials[view.trial]?.key;
-  if (screen !== 'rank' && trial !== undefined) {
-    const [first = ''] = view.profiles;
-    const what =
-      screen === 'trace'
-        ? ['run', first, trial.scenario]
-        : ['compare', ...view.profiles, '--scenario', trial.scenario];
-    const rig = [
-      '--board',
-      board,
-      '--rider',
-      trial.rider,
-      '--charge',
-      String(trial.chargePercent),
-      '--seed',
-      String(trial.seed),
-    ];
-    return [PROGRAM_NAME, ...what, ...rig, ...solver('reference')].join(' ');
-  }
+  const missing = missingNames(state);
+  const riderList = riders?.filter((name) => !missing.rider.includes(name)) ?? ['all'];
+  const scenarioList = scenarios?.filter((name) => !missing.scenario.includes(name)) ?? [];
   const stated = charges.filter((charge) => charge !== null);
   return [
-    PROGRAM_NAME,
     'rank',
     '--board',
     board,
     '--rider',
-    riders.join(','),
-    ...(scenarios.length === shelf.scenario.length ? [] : ['--scenarios', scenarios.join(',')]),
+    riderList.join(','),
+    ...(scenarioList.length === 0 ? [] : ['--scenarios', scenarioList.join(',')]),
     ...(stated.length === 0 ? [] : ['--charge', stated.join(',')]),
     ...(options.seeds.length === 1 ? [] : ['--seeds', String(options.seeds.length)]),
-    ...solver('fixed'),
+    ...solverOf(state, 'fixed'),
     ...(rank.order.by === RANK_ORDER.by ? [] : ['--sort', rank.order.by]),
     ...(rank.order.reversed ? ['--reverse'] : []),
-  ].join(' ');
+  ];
+}
+
+/** The command that gives the same; profiles as their files have them. */
+export function shellCommand(state: BenchState): string {
+  const trial = state.work?.trials[state.view.trial]?.key;
+  const isLook = state.screen !== 'rank' && trial !== undefined;
+  return [PROGRAM_NAME, ...(isLook ? lookWords(state, trial) : rankWords(state))].join(' ');
 }
 
 /** The command in words, and what it leaves out. */

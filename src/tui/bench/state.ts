@@ -23,17 +23,22 @@ export interface BenchOptions {
   animation: boolean;
   /** False where files of the folder may not be added, as in the starter set. */
   ownFolder: boolean;
+  /** Whose files are used, as it is shown to people: the path of a folder, or the starter set. */
+  folder: string;
   solver: Solver;
   weights: Weights;
   seeds: readonly number[];
 }
 
-/** What profiles are ranked on, by name; a charge of null is the scenario's own. */
+/**
+ * What profiles are ranked on, by name. In place of riders or scenarios null stands for all there are, those to come too; a
+ * charge of null is the scenario's own.
+ */
 export interface Setup {
   board: string;
-  riders: readonly string[];
+  riders: readonly string[] | null;
   charges: readonly (number | null)[];
-  scenarios: readonly string[];
+  scenarios: readonly string[] | null;
 }
 
 /** A number of a profile that differs from its file; null leaves it out. */
@@ -101,6 +106,8 @@ export interface Chooser {
 export interface Entry {
   purpose: 'filter' | 'number' | 'export' | 'save';
   text: string;
+  /** True while the text is one that was offered: what is typed then takes its place. */
+  isOffered: boolean;
 }
 
 /** What stands open over the screen, if anything. */

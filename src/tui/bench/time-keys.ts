@@ -19,15 +19,16 @@ import {
   zoom,
 } from './time-acts.js';
 
+const playing: Binding = {
+  keys: ['space'],
+  label: 'play',
+  says: 'play, or pause',
+  act: togglePlaying,
+  off: ({ options }) => (options.animation ? null : 'nothing moves by itself with --no-animation'),
+  inFooter: true,
+};
+
 const time: readonly Binding[] = [
-  {
-    keys: ['space'],
-    label: 'play',
-    says: 'play, or pause',
-    act: togglePlaying,
-    off: ({ options }) => (options.animation ? null : 'nothing moves by itself with --no-animation'),
-    inFooter: true,
-  },
   { keys: ['left', 'h'], label: 'back', says: 'a hundredth of what is in sight back', act: scrub(-1) },
   { keys: ['right', 'l'], label: 'on', says: 'a hundredth of what is in sight on', act: scrub(1) },
   { keys: ['shift+left', '{'], label: 'far back', says: 'a tenth of what is in sight back', act: scrub(-10) },
@@ -80,13 +81,15 @@ const back: Binding = {
 export const TRACE_KEYS: PlaceKeys = {
   title: 'Trace',
   bindings: [
-    ...time,
+    playing,
     {
       keys: ['pagedown', 'j'],
       label: 'profile',
       says: 'the same scenario with the next profile',
       act: moveProfile(1),
+      inFooter: true,
     },
+    ...time,
     {
       keys: ['pageup', 'k'],
       label: 'profile before',
@@ -101,6 +104,7 @@ export const TRACE_KEYS: PlaceKeys = {
 export const COMPARE_KEYS: PlaceKeys = {
   title: 'Compare',
   bindings: [
+    playing,
     ...time,
     {
       keys: ['d'],

@@ -7,13 +7,7 @@ import type { BenchState } from '../bench/state.js';
 import type { Area } from './say.js';
 import { wholeTableWidth } from './table-columns.js';
 
-/** Smallest terminal that the bench draws on; on a smaller one it says so. */
-export const LEAST_SIZE = { columns: 40, rows: 10 } as const;
-
-/** True where the bench does not draw. */
-export function isTooSmall({ size }: Pick<BenchState, 'size'>): boolean {
-  return size.columns < LEAST_SIZE.columns || size.rows < LEAST_SIZE.rows;
-}
+export { isTooSmall } from '../bench/least-size.js';
 
 /** Fewest columns of a panel beside the table. */
 const PANEL_BESIDE = 56;

@@ -5,29 +5,46 @@
 import { chargeItem, OWN_CHARGE } from '../bench/chooser-acts.js';
 import { KEYMAP, type Place } from '../bench/keymap.js';
 import { keyText } from '../bench/key-words.js';
+import { missingNames } from '../bench/missing.js';
 import { isTyping, placeOf } from '../bench/press.js';
-import type { BenchState, Entry } from '../bench/state.js';
-import { padded, textWidth } from '../../show/fit-text.js';
+import type { BenchState } from '../bench/state.js';
+import { entryRow } from './entry-row.js';
+import { keyLine, type NamedKey } from './key-line.js';
+import { padded } from '../../show/fit-text.js';
 import { timeText } from '../../show/quantities.js';
-import { atBothEnds, endOf, sayInOne } from './say.js';
+import { atBothEnds, sayInOne } from './say.js';
 
-/** A list of names, or how many there are. */
-function few(names: readonly string[], many: string): string {
-  return names.length <= 3 ? names.join(', ') : `${names.length} ${many}`;
+/** A list of names, or how many there are; of null all of what is there. What is named and gone is said behind. */
+function few(
+  names: readonly string[] | null,
+  { there, gone, many }: { there: readonly { name: string }[]; gone: readonly string[]; many: string },
+): string {
+  if (names === null) return there.length === 1 ? there[0]!.name : `all ${there.length} ${many}`;
+  const run = names.filter((name) => !gone.includes(name));
+  const lost =
+    gone.length === 0 ? [] : [`${gone.length <= 2 ? gone.join(', ') : `${gone.length} ${many}`} gone`];
+  const named = run.length <= 3 ? run.join(', ') : `${run.length} ${many}`;
+  return [named, ...lost].filter((part) => part !== '').join('; ');
 }
 
 /** What is ranked: `otter under regular, pack at 40 %, all 15 scenarios`. */
-export function setupText({ choices: { setup }, shelf }: Pick<BenchState, 'choices' | 'shelf'>): string {
+export function setupText(state: Pick<BenchState, 'choices' | 'shelf' | 'options'>): string {
+  const { choices, shelf, options } = state;
+  const { setup } = choices;
+  const gone = missingNames(state);
   const charges = setup.charges.map(chargeItem).join(', ');
-  const all = setup.scenarios.length === shelf.scenario.length;
-  const roads = all ? `all ${setup.scenarios.length} scenarios` : few(setup.scenarios, 'scenarios');
+  const riders = few(setup.riders, { there: shelf.rider, gone: gone.rider, many: 'riders' });
+  const roads = few(setup.scenarios, { there: shelf.scenario, gone: gone.scenario, many: 'scenarios' });
   const pack = charges === OWN_CHARGE ? '' : `, pack at ${charges}`;
-  return `${setup.board} under ${few(setup.riders, 'riders')}${pack}, ${roads}`;
+  const chance = options.seeds.length === 1 ? '' : `, ${options.seeds.length} seeds`;
+  const board = gone.board.length === 0 ? setup.board : `${setup.board} (gone)`;
+  return `${board} under ${riders}${pack}, ${roads}${chance}`;
 }
 
 /** How far the ranking is, in words. */
 export function progressText({ rows, work, progress, options }: BenchState): string {
-  const all = work?.plan.profiles.length ?? 0;
+  if (work === null) return 'nothing to rank';
+  const all = work.plan.profiles.length;
   const { doneCells, allCells } = progress;
   if (doneCells < allCells) return `ranking: ${doneCells} of ${allCells} runs`;
   const checked = rows.filter(({ check }) => check !== null);
@@ -40,13 +57,13 @@ export function progressText({ rows, work, progress, options }: BenchState): str
 
 /** What the screen in front is about. */
 function titleText(state: BenchState): string {
-  const { screen, view, work } = state;
+  const { screen, view, work, options } = state;
   if (screen === 'rank') return `underfoot  ${setupText(state)}`;
   const key = work?.trials[view.trial]?.key;
   const where =
     key === undefined
       ? ''
-      : ` in ${key.scenario}, ${state.choices.setup.board} under ${key.rider}, pack at ${key.chargePercent} %`;
+      : ` in ${key.scenario}, ${state.choices.setup.board} under ${key.rider}, pack at ${key.chargePercent} %${options.seeds.length === 1 ? '' : `, seed ${key.seed}`}`;
   return `${screen === 'trace' ? 'Trace' : 'Compare'}  ${view.profiles.join(', ')}${where}`;
 }
 
@@ -73,20 +90,6 @@ export function headerRow(state: BenchState): string {
   return options.paint.inverse(padded(text, size.columns));
 }
 
-const PROMPTS: Readonly<Record<Entry['purpose'], string>> = {
-  filter: 'show profiles with',
-  number: 'number',
-  export: 'write the table to (.csv, .json, .txt)',
-  save: 'name of the new profile',
-};
-
-/** A key with its label, as the footer names it. */
-interface NamedKey {
-  text: string;
-  /** True for what is named first where there is little room: the way back, and the way to all other keys. */
-  isKept: boolean;
-}
-
 /** The keys that the footer names now: those of the place, then of anywhere; those that can do nothing now are left out. */
 function keysNow(state: BenchState): NamedKey[] {
   const place = placeOf(state);
@@ -99,45 +102,20 @@ function keysNow(state: BenchState): NamedKey[] {
       .map(({ keys, label }) => ({
         text: `${keyText(keyOf(keys), state.options.symbols)} ${label}`,
         isKept: from === 'anywhere' || keys.includes('escape'),
+        isOwn: from !== 'anywhere',
       }));
   return [...named(place), ...(place === 'help' ? [] : named('anywhere'))];
-}
-
-const KEY_GAP = '  ';
-
-/** As many keys as fit into a width, in their order. */
-function keyLine(keys: readonly NamedKey[], width: number): string {
-  const widthOf = (shown: readonly NamedKey[]) => textWidth(shown.map(({ text }) => text).join(KEY_GAP));
-  let shown = keys.filter(({ isKept }) => isKept);
-  for (const key of keys) {
-    const longer = keys.filter((other) => other === key || shown.includes(other));
-    if (!key.isKept && widthOf(longer) > width) break;
-    shown = longer;
-  }
-  return shown.map(({ text }) => text).join(KEY_GAP);
-}
-
-/** The line that is being typed, with the keys that end it where there is room for them. */
-function entryRow(state: BenchState, entry: Entry): string {
-  const { options, size } = state;
-  const prompt = `${PROMPTS[entry.purpose]}: `;
-  const text = `${prompt}${endOf(entry.text, Math.max(4, size.columns - textWidth(prompt) - 1))}_`;
-  const keys = keyLine(keysNow(state), size.columns);
-  const isRoomy = textWidth(text) + textWidth(keys) + 4 <= size.columns;
-  return isRoomy
-    ? atBothEnds(text, keys, { width: size.columns, options })
-    : sayInOne(text, size.columns, options);
 }
 
 /** The line at the bottom. */
 export function footerRow(state: BenchState): string {
   const { options, size, entry, notice } = state;
   const { paint } = options;
+  if (entry !== null) return entryRow(state, entry, keysNow(state));
   if (notice !== null) {
     const style = notice.isFault ? paint.bad : paint.accent;
     const mark = notice.isFault ? '! ' : '';
     return style(sayInOne(mark + notice.text, size.columns, options));
   }
-  if (entry !== null) return entryRow(state, entry);
   return sayInOne(keyLine(keysNow(state), size.columns), size.columns, options);
 }

@@ -7,7 +7,7 @@ import { GLYPHS } from '../../show/glyphs.js';
 import { problemLines } from '../../show/problems.js';
 import { figureTexts } from '../../show/rank-row.js';
 import { table } from '../../show/table.js';
-import { choosesMany, itemsInSight } from '../bench/chooser-acts.js';
+import { choosesMany, itemsInSight, markedItems } from '../bench/chooser-acts.js';
 import { fieldText, gainsView } from '../bench/gains-acts.js';
 import { keyList } from '../bench/key-list.js';
 import { shownRows } from '../bench/rows.js';
@@ -72,7 +72,7 @@ export function gainsRows(state: BenchState, { width, height }: Area): string[] 
 const LIST_TITLES: Readonly<Record<Chooser['kind'], string>> = {
   board: 'Board',
   rider: 'Riders',
-  pack: 'Charge of the pack; or type another, in %',
+  pack: 'Charge of the pack; or type others, in %',
   scenarios: 'Scenarios',
 };
 
@@ -88,12 +88,13 @@ export function listRows(state: BenchState, chooser: Chooser, { width, height }:
   const { paint } = options;
   const ascii = options.symbols === 'ascii';
   const items = itemsInSight(chooser);
+  const marked = markedItems(chooser);
   const typed = chooser.typed === '' ? '' : `, with "${chooser.typed}"`;
   const title = sayInOne(LIST_TITLES[chooser.kind] + typed, width, options);
   const widest = Math.max(0, ...chooser.items.map(textWidth));
   const rows = items.map((item, index) => {
     const isHere = index === chooser.cursor;
-    const isMarked = chooser.chosen.includes(item);
+    const isMarked = marked.includes(item);
     const mark = choosesMany(chooser) ? (isMarked ? (ascii ? '[x] ' : '■ ') : ascii ? '[ ] ' : '□ ') : '';
     const start = `${isHere ? marker(options) : ' '} ${mark}${padded(item, widest)}`;
     const line = sayInOne(`${start}  ${summaryOf(state, chooser.kind, item)}`, width, options);
@@ -141,8 +142,9 @@ export function helpRows(
     width,
     options,
   );
-  const shell = overlay.search === '' ? [...say(shellSentence(state), width, options), ''] : [];
-  return [paint.bold(title), ...scrolled([...shell, ...rows, ...none], overlay.top, height - 1)];
+  const about = [`Files: ${options.folder}`, shellSentence(state)];
+  const first = overlay.search === '' ? [...about.flatMap((text) => say(text, width, options)), ''] : [];
+  return [paint.bold(title), ...scrolled([...first, ...rows, ...none], overlay.top, height - 1)];
 }
 
 /** What is wrong with files of the folder. */

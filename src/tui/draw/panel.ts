@@ -7,6 +7,7 @@ import { beside } from '../../show/beside.js';
 import { verdictMark } from '../../show/colour.js';
 import { padded, textWidth } from '../../show/fit-text.js';
 import type { TimeSpan } from '../../show/plot-frame.js';
+import { problemLine } from '../../show/problems.js';
 import { numberText } from '../../show/quantities.js';
 import { standingLegend, stripPieces } from '../../show/rank-row.js';
 import { CAUTION } from '../../show/rank-table.js';
@@ -14,11 +15,14 @@ import { pitchSentence } from '../../show/run-sentences.js';
 import { smallTrace } from '../../show/trace-small.js';
 import { cellPhrase } from '../../show/worst-sentences.js';
 import type { Look } from '../../tasks/looks.js';
+import type { ReferenceCheck } from '../../tasks/reference-check.js';
+import { problemOfProfile } from '../bench/faulty-files.js';
 import { changesOf } from '../bench/gains-acts.js';
 import { currentCell, currentRow, type ShownRow } from '../bench/rows.js';
 import type { BenchState } from '../bench/state.js';
 import { factsOf } from './row-facts.js';
 import { inSight, say, sayInOne, type Area } from './say.js';
+import { onSharedScale, pitchInTrial } from './shared-scale.js';
 import { fittedColumns } from './table-columns.js';
 
 /** Stretch of time shown before and after the worst moment, s. */
@@ -49,7 +53,8 @@ export function ordinal(place: number): string {
 /** Where a run is at its worst, in one sentence. */
 function cellSentence(state: BenchState, cell: RankedCell): string {
   const { setup } = state.choices;
-  const who = setup.riders.length > 1 ? ` under ${cell.rider}` : '';
+  const riderCount = state.work?.plan.riders.length ?? 0;
+  const who = riderCount > 1 ? ` under ${cell.rider}` : '';
   const pack = setup.charges.length > 1 ? ` at ${cell.chargePercent} %` : '';
   const chance = state.options.seeds.length > 1 ? `, seed ${cell.seed}` : '';
   const start = state.rank.column === null ? 'Weakest in ' : 'In ';
@@ -91,10 +96,19 @@ function standsText(state: BenchState, row: ShownRow, result: ProfileResult): st
 }
 
 /** Signs that the table has now, in words. */
-function legendText({ options, choices, rows }: BenchState): string {
+function legendText({ options, choices, rows, shelf }: BenchState): string {
   const ascii = options.symbols === 'ascii';
   const odex = rows.some(({ check }) => check !== null) ? `, ${verdictMark('ok', ascii)} odex agrees` : '';
-  return `${standingLegend(ascii)}${odex}${choices.edits.length > 0 ? ', ~ changed here' : ''}.`;
+  const changed = choices.edits.length > 0 ? ', ~ changed here' : '';
+  const faulty = rows.some(({ name }) => problemOfProfile(shelf, name) !== null) ? ', ! faulty file' : '';
+  return `${standingLegend(ascii)}${odex}${changed}${faulty}.`;
+}
+
+/** What is wrong with the file of a row, and what is ranked in its place. */
+function faultText({ shelf }: BenchState, name: string): string {
+  const problem = problemOfProfile(shelf, name);
+  if (problem === null) return '';
+  return `! its file has a problem: ${problemLine({ ...problem, file: '' })}; the last good version is ranked`;
 }
 
 /** The means of a row, where the table has no room for them. */
@@ -109,16 +123,17 @@ function textRows(state: BenchState, row: ShownRow, width: number): string[] {
   const { options, work } = state;
   const { result, rank } = row;
   const line = (text: string) => (text === '' ? [] : say(text, width, options));
+  const fault = line(faultText(state, row.name)).map(options.paint.bad);
   const summary = work?.plan.profiles.find(({ name }) => name === row.name)?.value.summary.trim() ?? '';
   const cell = currentCell(state, row);
   if (result === null || rank === null || cell === null) {
-    return [...line(`${row.name}: its runs are being computed.`), ...line(summary)];
+    return [...line(`${row.name}: its runs are being computed.`), ...fault, ...line(summary)];
   }
-  const disagrees =
-    row.check?.agrees === false ? ' The quick solver DISAGREES with odex on its worst run.' : '';
+  const disagrees = row.check?.agrees === false ? ` ${differenceText(row.check)}` : '';
   const changes = changesOf(state, row.name);
   return [
     ...line(`${row.name} is ${standsText(state, row, result)}.${disagrees}`).map(options.paint.bold),
+    ...fault,
     ...line(cellSentence(state, cell)),
     ...line(movedSentence(row)),
     ...line(changes === '' ? '' : `Changed here: ${changes}.`),
@@ -136,13 +151,23 @@ export function worstSpan({ tape, window }: Look): TimeSpan {
   return { fromS, toS: Math.min(endS, fromS + BEFORE_S + AFTER_S) };
 }
 
+/** In what the quick solver and odex differ on the worst run of a row. */
+function differenceText({ largestDifference: largest }: ReferenceCheck): string {
+  const start = 'The quick solver DISAGREES with odex on its worst run';
+  if (largest === null) return `${start}.`;
+  const number = (value: number | string | null) =>
+    typeof value === 'number' ? value.toPrecision(4) : (value ?? 'none');
+  const unit = largest.unit === '' ? '' : ` ${largest.unit}`;
+  return `${start}: ${largest.metric} ${number(largest.quick)} against ${number(largest.reference)}${unit}.`;
+}
+
 /** The worst moment as a small plot under its sentence; nothing where it does not fit or is not there. */
 function plotRows(state: BenchState, { width, height }: Area): string[] {
   const [look] = state.looks;
   if (look === null || look === undefined || look.tape.length < 2 || height < 6 || width < 30) return [];
   const { options } = state;
   const sentence = say(pitchSentence(look.view.facts, look.outcome), width, options).slice(0, 2);
-  const plot = smallTrace(look.view, {
+  const plot = smallTrace(onSharedScale(look, pitchInTrial(state, look)), {
     width,
     height: height - sentence.length,
     symbols: options.symbols,

@@ -4,8 +4,11 @@
  */
 import { beside } from '../../show/beside.js';
 import type { BenchState } from '../bench/state.js';
-import { bodyArea, isTooSmall, LEAST_SIZE, PANEL_GAP, rankAreas } from './areas.js';
+import { isTooSmall, LEAST_SIZE } from '../bench/least-size.js';
+import { missingSentences } from '../bench/missing.js';
+import { bodyArea, PANEL_GAP, rankAreas } from './areas.js';
 import { footerRow, headerRow } from './chrome.js';
+import { noticeRows } from './entry-row.js';
 import { gainsRows, helpRows, listRows, problemRows } from './overlays.js';
 import { panelRows } from './panel.js';
 import { say, type Area } from './say.js';
@@ -15,10 +18,14 @@ import { tableRows } from './table.js';
 export function screenRows(state: BenchState): string[] {
   const { columns, rows } = state.size;
   if (isTooSmall(state)) {
-    const text = `underfoot needs ${LEAST_SIZE.columns} columns and ${LEAST_SIZE.rows} rows; here are ${columns} and ${rows}.`;
-    return filled(say(text, columns, state.options), rows);
+    const text = `underfoot needs ${LEAST_SIZE.columns} columns and ${LEAST_SIZE.rows} rows; here are ${columns} and ${rows}. q leaves.`;
+    const told = state.notice === null ? [] : say(state.notice.text, columns, state.options);
+    return filled([...told, ...say(text, columns, state.options)], rows);
   }
-  return [headerRow(state), ...filled(bodyRows(state), bodyArea(state).height), footerRow(state)];
+  const body = filled(bodyRows(state), bodyArea(state).height);
+  const notice = noticeRows(state);
+  const above = body.slice(0, Math.max(0, body.length - notice.length));
+  return [headerRow(state), ...above, ...notice, footerRow(state)];
 }
 
 /** So many rows: those given, and empty ones below them. */
@@ -32,9 +39,11 @@ function bodyRows(state: BenchState): string[] {
   if (overlay?.kind === 'help') return helpRows(state, overlay, area);
   if (overlay?.kind === 'problems') return problemRows(state, overlay, area);
   if (work === null && overlay === null) {
-    const text =
-      'A board, a rider, a profile and a scenario are needed; press ! for what is wrong, or choose others.';
-    return say(text, area.width, state.options);
+    const faults = state.shelf.problems.length === 0 ? [] : ['! shows what is wrong with files'];
+    const sentences = [...missingSentences(state), ...faults];
+    return sentences.flatMap((text) =>
+      say(`${text[0]!.toUpperCase()}${text.slice(1)}.`, area.width, state.options),
+    );
   }
   return screen === 'rank' ? rankRows(state) : [];
 }

@@ -37,7 +37,7 @@ export const COLUMNS = {
     header: 'profile',
     by: 'profile',
     align: 'left',
-    width: ({ name, isEdited }) => textWidth(name) + (isEdited ? 2 : 0),
+    width: ({ name, isEdited, isFaulty }) => textWidth(name) + (isEdited ? 2 : 0) + (isFaulty ? 2 : 0),
   },
   strip: { header: 'each scenario', by: null, align: 'left', width: () => 0 },
   falls: figure('falls'),

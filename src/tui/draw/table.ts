@@ -38,6 +38,7 @@ function nameCell(row: ShownRow, { here }: Drawing): TableCell {
   return [
     { text: row.name, style: row === here ? 'bold' : null },
     { text: row.isEdited ? ' ~' : '', style: 'warn' },
+    { text: row.isFaulty ? ' !' : '', style: 'bad' },
   ];
 }
 
@@ -45,9 +46,7 @@ function nameCell(row: ShownRow, { here }: Drawing): TableCell {
 function stripCell(row: ShownRow, drawing: Drawing): TableCell {
   const { state, here, ascii, scenarios, from, to } = drawing;
   const seen = scenarios.slice(from, to);
-  const pieces: Piece[] = row.result
-    ? stripPieces(row.result, seen, ascii)
-    : seen.map(() => ({ text: ascii ? '.' : '·', style: 'dim' }));
+  const pieces: Piece[] = stripPieces(row.result ?? { cells: [...(row.some ?? [])] }, seen, ascii);
   if (from > 0) pieces[0] = { text: ascii ? '<' : '…', style: 'dim' };
   if (to < scenarios.length) pieces[pieces.length - 1] = { text: ascii ? '>' : '…', style: 'dim' };
   const { column } = state.rank;

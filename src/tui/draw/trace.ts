@@ -10,6 +10,7 @@ import type { Look } from '../../tasks/looks.js';
 import { cursorS, spanInSight } from '../bench/time-acts.js';
 import type { BenchState } from '../bench/state.js';
 import { say, type Area } from './say.js';
+import { onSharedScale, pitchInTrial } from './shared-scale.js';
 import { compareWordRows, traceWordRows } from './words.js';
 
 /** Draws the body of Trace and Compare, at most as many rows as the area has. */
@@ -30,6 +31,8 @@ export function createBodyDrawer(): BodyDrawer {
       span: span as NonNullable<BenchState['playhead']['span']>,
     }),
   );
+  const keepShared = keepLast(onSharedScale);
+  const keepRange = keepLast((rows: BenchState['rows'], look: Look) => pitchInTrial({ rows }, look));
   const keepWhole = keepLast((fromS: number, toS: number) => ({ fromS, toS }));
   return (state, area) => {
     const looks = state.looks.filter((look) => look !== null);
@@ -46,7 +49,7 @@ export function createBodyDrawer(): BodyDrawer {
       if (state.view.inWords) return compareWordRows({ runs, parting }, state, area);
       return compareRows(keepCompare(runs, parting, options), cursorS(state));
     }
-    const { view } = first;
+    const view = keepShared(first, keepRange(state.rows, first));
     if (state.view.inWords) return traceWordRows(view, state, area);
     return traceRows(keepTrace(view, options), cursorS(state));
   };

@@ -21,7 +21,7 @@ describe('the first setup', () => {
       board: 'brick',
       riders: ['kim'],
       charges: [null],
-      scenarios: ['kerb', 'level'],
+      scenarios: null,
     });
   });
 
@@ -43,6 +43,23 @@ describe('a plan', () => {
       'level/kim/20',
       'level/kim/80',
     ]);
+  });
+
+  it('follows all scenarios and all riders, those to come too', () => {
+    const first = { ...someShelf().scenario[0]!, name: 'alley' };
+    const third = { ...someShelf().rider[0]!, name: 'moe' };
+    const more = someShelf({
+      scenario: [first, ...someShelf().scenario],
+      rider: [...someShelf().rider, third],
+    });
+    const { plan } = replanned(someState({ setup: { riders: null } }), { shelf: more }).work!;
+    expect(plan.scenarios.map(({ name }) => name)).toEqual(['alley', 'kerb', 'level']);
+    expect(plan.riders.map(({ name }) => name)).toEqual(['kim', 'lee', 'moe']);
+  });
+
+  it('runs every seed', () => {
+    const { trials } = someState({ options: { seeds: [1, 2, 3] } }).work!;
+    expect(new Set(trials.map(({ key }) => key.seed))).toEqual(new Set([1, 2, 3]));
   });
 
   it.each(['board', 'rider', 'profile', 'scenario'] as const)('is none without a %s', (kind) => {

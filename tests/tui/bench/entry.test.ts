@@ -46,7 +46,7 @@ describe('the filter', () => {
     ['/ w o return', 'wo', null],
     ['/ w o escape', '', null],
     ['/ w o return escape', '', null],
-    ['/ w o return /', 'wo', { purpose: 'filter', text: 'wo' }],
+    ['/ w o return /', 'wo', { purpose: 'filter', text: 'wo', isOffered: false }],
     ['/ w o return / escape', '', null],
     ['/ w o return / backspace return', 'w', null],
   ])('after %j is %j', (keys, filter, entry) => {
@@ -59,7 +59,7 @@ describe('the filter', () => {
 describe('an export', () => {
   it('offers a name from the setup and is left to the session', () => {
     const open = afterKeys(rankedState(), 'x');
-    expect(open.entry).toEqual({ purpose: 'export', text: 'rank-pebble-kim.csv' });
+    expect(open.entry).toEqual({ purpose: 'export', text: 'rank-pebble-kim.csv', isOffered: true });
     const done = afterKeys(open, 'return');
     expect(done.entry).toBeNull();
     expect(done.errands).toEqual([{ kind: 'export', path: 'rank-pebble-kim.csv' }]);
@@ -85,10 +85,30 @@ describe('an export', () => {
   });
 });
 
+describe('a text that is offered', () => {
+  const open = () => afterKeys(edited(), 'w');
+
+  it('gives way to the first letter, or to a paste', () => {
+    expect(afterTyping(open(), 'silk').entry).toEqual({ purpose: 'save', text: 'silk', isOffered: false });
+    expect(afterPaste(open(), 'silk').entry?.text).toBe('silk');
+    expect(afterKeys(rankedState({ setup: { riders: null } }), 'x a .').entry?.text).toBe('a.');
+  });
+
+  it('is edited from its end, or taken back', () => {
+    expect(afterTyping(afterKeys(open(), 'backspace'), '7').entry?.text).toBe('wool-7');
+    expect(afterKeys(open(), 'ctrl+u').entry?.text).toBe('');
+  });
+
+  it('is none where a person typed it', () => {
+    expect(afterTyping(afterKeys(rankedState(), '/ w return /'), 'o').entry?.text).toBe('wo');
+    expect(afterTyping(afterKeys(rankedState(), 'e'), '25').entry?.text).toBe('25');
+  });
+});
+
 describe('saving', () => {
   it('offers the first name that is free and is left to the session', () => {
     const open = afterKeys(edited(), 'w');
-    expect(open.entry).toEqual({ purpose: 'save', text: 'wool-2' });
+    expect(open.entry).toEqual({ purpose: 'save', text: 'wool-2', isOffered: true });
     expect(afterKeys(open, 'return')).toMatchObject({
       entry: null,
       errands: [{ kind: 'save', from: 'wool', name: 'wool-2' }],

@@ -6,6 +6,7 @@ import { keyList, keyTable } from '../../../src/tui/bench/key-list.js';
 import { keyText } from '../../../src/tui/bench/key-words.js';
 import { KEYMAP } from '../../../src/tui/bench/keymap.js';
 import type { BenchState } from '../../../src/tui/bench/state.js';
+import { screenRows } from '../../../src/tui/draw/screen-rows.js';
 import { afterKeys, afterPaste, afterTyping, rankedState } from './some-state.js';
 
 const help = (state: BenchState) => {
@@ -21,6 +22,12 @@ describe('the help', () => {
     help(open);
     expect(open.entry).toBeNull();
     expect(afterKeys(open, 'd o w n backspace f1 escape')).toMatchObject({ overlay, entry, screen });
+  });
+
+  it('says first whose files are used', () => {
+    const rows = screenRows(afterKeys(rankedState(), '?'));
+    expect(rows[2]).toBe('Files: /home/kim/boards');
+    expect(rows[3]).toMatch(/^The same from a shell: /);
   });
 
   it('searches for what is typed or pasted', () => {

@@ -9,7 +9,8 @@ describe('the command of a screen', () => {
   it.each([
     ['', 'underfoot rank --board pebble --rider kim'],
     ['o return', 'underfoot rank --board pebble --rider kim --scenarios kerb'],
-    ['r tab return', 'underfoot rank --board pebble --rider kim,lee'],
+    ['r tab return', 'underfoot rank --board pebble --rider all'],
+    ['o return o tab return', 'underfoot rank --board pebble --rider kim'],
     ['p 3 5 return', 'underfoot rank --board pebble --rider kim --charge 35'],
     ['s s R', 'underfoot rank --board pebble --rider kim --sort falls --reverse'],
   ])('after %j is %j', (keys, command) => {

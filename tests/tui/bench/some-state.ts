@@ -50,6 +50,7 @@ export function someOptions(parts: Partial<BenchOptions> = {}): BenchOptions {
     speedUnit: 'km/h',
     animation: true,
     ownFolder: true,
+    folder: '/home/kim/boards',
     solver: 'fixed',
     weights: weightsWith(),
     seeds: [1],

@@ -1,6 +1,7 @@
 /** The first and the last line: what is ranked, how far it is, which keys there are, what is being typed. */
 import { describe, expect, it } from 'vitest';
 import { textWidth } from '../../../src/show/fit-text.js';
+import { createPaint } from '../../../src/show/colour.js';
 import { told } from '../../../src/tui/bench/hear.js';
 import { footerRow, headerRow } from '../../../src/tui/draw/chrome.js';
 import { afterKeys, drawnState, type Wanted } from './drawn-state.js';
@@ -43,6 +44,16 @@ describe('the first line', () => {
     );
   });
 
+  it('names a single scenario or rider, counts all of more, and says how many seeds', () => {
+    expect(headerRow(at(100, { scenarios: ['kerb'] }))).toMatch(/^underfoot {2}pebble under kim, kerb /);
+    const riders = { ...at(100), choices: { setup: { ...at(100).choices.setup, riders: null }, edits: [] } };
+    const two = [...riders.shelf.rider, { ...riders.shelf.rider[0]!, name: 'lee' }];
+    const seeds = { ...riders, options: { ...riders.options, seeds: [1, 2, 3] } };
+    expect(headerRow({ ...seeds, shelf: { ...riders.shelf, rider: two } })).toMatch(
+      /^underfoot {2}pebble under all 2 riders, all 4 scenarios, 3 seeds /,
+    );
+  });
+
   it('counts problems in files', () => {
     const state = at(100);
     const problem = { file: 'a.yaml', line: 1, column: 1, key: '', expected: 'x', received: 'y' };
@@ -72,12 +83,40 @@ describe('the last line', () => {
 
   it('shows what is being typed, always with its end, and the keys that end it where there is room', () => {
     expect(footerRow(afterKeys(at(80), '/', 'a', 'b'))).toMatch(/^show profiles with: ab_ {2,}Enter take/);
-    const typed = { purpose: 'filter' as const, text: `${'wide 板'.repeat(30)}end` };
+    const typed = { purpose: 'filter' as const, text: `${'wide 板'.repeat(30)}end`, isOffered: false };
     for (const columns of [40, 60, 80]) {
       const footer = footerRow({ ...at(columns), entry: typed });
       expect(footer.endsWith('end_')).toBe(true);
       expect(textWidth(footer)).toBeLessThanOrEqual(columns);
     }
+  });
+
+  it.each([
+    [['x'], /^write table to: rank-pebble-kim\.csv_ {2,}Enter take {2}Esc close {2}Ctrl-U clear$/],
+    [
+      ['e', 'right', 'w'],
+      /^name of the new profile: quick-one-2_ {2,}Enter take {2}Esc close {2}Ctrl-U clear$/,
+    ],
+  ])('names the keys that end a line at 80 columns (%#)', (keys, row) => {
+    expect(footerRow(afterKeys(at(80), 'down', ...keys))).toMatch(row);
+  });
+
+  it('asks in full where there is room', () => {
+    expect(footerRow(afterKeys(at(120), 'x'))).toMatch(
+      /^write the table to \(\.csv, \.json, \.txt\): rank-pebble-kim\.csv_ {2,}Enter take .* clear/,
+    );
+  });
+
+  it('lets a text that is offered stand out until it is changed', () => {
+    const paint = createPaint('truecolor');
+    const open = afterKeys(at(80, { options: { paint } }), 'x');
+    const inverse = paint.inverse('rank-pebble-kim.csv');
+    expect(footerRow(open)).toContain(`write table to: ${inverse}_`);
+    expect(footerRow(afterKeys(open, 'backspace'))).toContain('write table to: rank-pebble-kim.cs_');
+  });
+
+  it('names the key of the next profile on Trace at 80 columns', () => {
+    expect(footerRow(afterKeys(at(80), 'return'))).toContain('PgDn profile');
   });
 
   it('marks what went wrong with more than colour', () => {

@@ -1,5 +1,5 @@
 /** Every screen, and all that opens over one, as states to be drawn at any size. */
-import { told } from '../../../src/tui/bench/hear.js';
+import { shelved, told } from '../../../src/tui/bench/hear.js';
 import type { BenchState } from '../../../src/tui/bench/state.js';
 import { afterKeys, drawnState, type Wanted } from './drawn-state.js';
 
@@ -95,6 +95,8 @@ export function scenesAt(size: Wanted['size'], options: NonNullable<Wanted['opti
     { name: 'problems', state: afterKeys(problems, '!') },
     { name: 'notice', state: told(usual, 'wrote rank.csv') },
     { name: 'fault', state: told(usual, [PROBLEM, PROBLEM]) },
-    { name: 'nothing to rank', state: { ...usual, work: null, rows: [], looks: [] } },
+    { name: 'fault over a line', state: told(afterKeys(usual, 'x'), [PROBLEM, PROBLEM]) },
+    { name: 'faulty file', state: shelved(usual, { ...usual.shelf, problems: [PROBLEM] }) },
+    { name: 'nothing to rank', state: shelved(usual, { ...usual.shelf, board: [], profile: [] }) },
   ];
 }

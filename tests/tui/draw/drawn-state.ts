@@ -70,6 +70,7 @@ export function drawnState(wanted: Wanted): BenchState {
     speedUnit: 'km/h',
     animation: true,
     ownFolder: true,
+    folder: '/home/kim/boards',
     solver: 'fixed',
     weights: weightsWith(),
     seeds: [1],

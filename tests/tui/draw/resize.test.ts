@@ -50,7 +50,7 @@ describe('a terminal that changes its size', () => {
       const bench = openDrawn(first);
       const { rows: shown } = await bench.show(resized(first, { columns, rows }));
       bench.close();
-      const text = `underfoot needs 40 columns and 10 rows; here are ${columns} and ${rows}.`;
+      const text = `underfoot needs 40 columns and 10 rows; here are ${columns} and ${rows}. q leaves.`;
       if (columns > 11) expect(text.startsWith(shown.join(' ').trim())).toBe(true);
       expect(shown.join('')).toMatch(/^u/);
     }
