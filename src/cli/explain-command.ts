@@ -13,7 +13,7 @@ import { applyRemedy } from '../tasks/apply-remedy.js';
 import { savingObstacles } from '../tasks/save-profile.js';
 import { DEFAULT_RIDER, planFor } from '../tasks/select.js';
 import { whyReport } from '../tasks/why-report.js';
-import { why, whyView, type Why } from '../tasks/why.js';
+import { why, whyView, type Purpose, type Why } from '../tasks/why.js';
 import { outputWidth, printJson, printRemark, printResult, tellProblems } from './output.js';
 import { createProgress, type Progress } from './progress.js';
 import {
@@ -108,8 +108,8 @@ async function answered(plan: RankPlan, asked: WhyView['asked'], flags: ExplainF
   }
 }
 
-function notes(progress: Progress): (done: number, all: number) => void {
-  return (done, all) => progress.note(`${done}/${all} runs`);
+function notes(progress: Progress): (done: number, all: number, purpose: Purpose) => void {
+  return (done, all, purpose) => progress.note(`${done}/${all} runs ${purpose}`);
 }
 
 interface Printing {

@@ -50,7 +50,7 @@ const UNTRIED: RideReport['tried'] = { delay: null, gainUp: null, gainDown: null
 
 /**
  * The report of a ride; null where a ceiling cuts it, so that there is nothing steady to look at. Without `tries` no margin is
- * tried, which takes a quarter of the time.
+ * tried, which takes a fifth less time.
  */
 export function reportRide(point: RidePoint, { tries = true } = {}): RideReport | null {
   const ride = steadyRide(point);

@@ -26,7 +26,7 @@ export interface WhyOptions {
   paint: Paint;
 }
 
-/** Changes that are shown; all are in the JSON. */
+/** Changes that are shown, and the first that helps; all are in the JSON. */
 const SHOWN_REMEDIES = 5;
 
 /** The lines, none wider than the width; what has not come yet is left out. */
@@ -83,18 +83,22 @@ function findingLines(view: WhyView, options: WhyOptions): string[] {
 function remedyLines({ tried, findings, asked }: WhyView, options: WhyOptions): string[] {
   if (tried === null) return [];
   const { say, paint } = writer(options);
-  const shown = tried.remedies.slice(0, SHOWN_REMEDIES);
-  const paragraphs = shown.flatMap((remedy, index) => {
+  const { remedies } = tried;
+  const best = remedies.findIndex(({ helps }) => helps);
+  const shown = remedies.map((_, index) => index).filter((index) => index < SHOWN_REMEDIES || index === best);
+  const paragraphs = shown.flatMap((index) => {
+    const remedy = remedies[index]!;
     const [first, ...others] = remedySentences(remedy);
     const style = remedy.effect.newlyFailed.length > 0 ? paint.warn : (line: string) => line;
     return [...say(`${index + 1}) ${first!}`).map(style), ...say(others.join(' '), '   ')];
   });
+  const command = `underfoot explain ${shellWord(asked.profile)} --apply ${best + 1} --save-as NAME`;
   return [
     ...verdictSentences(tried, findings).flatMap((text) => say(text)),
     ...paragraphs,
-    ...say(
-      `To keep the first as a profile of yours: underfoot explain ${shellWord(asked.profile)} --apply 1 --save-as NAME`,
-    ).map(paint.dim),
+    ...(best === -1
+      ? []
+      : say(`To keep change ${best + 1} as a profile of yours: ${command}`).map(paint.dim)),
     '',
   ];
 }

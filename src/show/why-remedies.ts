@@ -75,8 +75,7 @@ export function gainText({ failuresBefore, failuresAfter, scoreBefore, scoreAfte
 
 /** The paragraph of a tried change, sentence by sentence. */
 export function remedySentences({ edits, effect }: Remedy): string[] {
-  const { failuresBefore, failuresAfter, scoreBefore, scoreAfter, cured, newlyFailed, better, worse } =
-    effect;
+  const { cured, newlyFailed, better, worse } = effect;
   const newFalls =
     newlyFailed.length === 0
       ? ''

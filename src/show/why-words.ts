@@ -33,17 +33,17 @@ const WORDS: Readonly<Record<string, CauseWords>> = {
     without: REFERENCE,
   },
   'integral wind-up': {
-    title: 'The integral winds up',
+    title: 'The wind-up of the integral',
     does: 'what it gathers while the request is cut or the load lasts comes out too late',
     without: 'without the integral',
   },
   'filter lag': {
-    title: 'The gyro filter lags',
+    title: 'The lag of the gyro filter',
     does: 'the damping comes too late to damp',
     without: 'without the filter',
   },
   'accelerometer pull': {
-    title: 'The accelerometer pulls',
+    title: 'The pull of the accelerometer',
     does: 'while the board speeds up or slows down, the blend of gyro and accelerometer takes that for a tilt',
     without: 'with the blend time of the reference set',
   },

@@ -14,9 +14,13 @@ import { tryRemedies, type TriedRemedies } from './remedies.js';
 import { DEFAULT_RIDER } from './select.js';
 import type { StudyOptions } from './study.js';
 
+/** What the runs of a piece of work are for. */
+export type Purpose = 'to find what is to blame' | 'to try changes';
+
 /** How the answer is to be made; `onFirst` hears what the worst cells say, `onRuns` of the runs, piece of work by piece. */
-export interface WhyOptions extends StudyOptions {
+export interface WhyOptions extends Omit<StudyOptions, 'onRuns'> {
   onFirst?: (first: Why) => void;
+  onRuns?: (done: number, all: number, purpose: Purpose) => void;
 }
 
 /** The answer; feel and remedies are null as long as only the worst cells were run. */
@@ -33,12 +37,16 @@ const FEEL_SPEEDS_KM_PER_H = [0, 10, 20] as const;
 const FEEL_CHARGE_PERCENT = 80;
 
 /** Answers for the one profile of a plan. */
-export async function why(plan: RankPlan, { onFirst, ...options }: WhyOptions): Promise<Why> {
-  const explanation = await explain(plan, {
+export async function why(plan: RankPlan, { onFirst, onRuns, ...options }: WhyOptions): Promise<Why> {
+  const telling = (purpose: Purpose) => ({
     ...options,
+    onRuns: (done: number, all: number) => onRuns?.(done, all, purpose),
+  });
+  const explanation = await explain(plan, {
+    ...telling('to find what is to blame'),
     ...(onFirst && { onFirst: (first) => onFirst(answer(plan, first)) }),
   });
-  const tried = await tryRemedies(plan, explanation, options);
+  const tried = await tryRemedies(plan, explanation, telling('to try changes'));
   return { ...answer(plan, explanation), feel: feelIn(plan, explanation), tried };
 }
 

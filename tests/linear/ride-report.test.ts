@@ -67,6 +67,14 @@ describe('the report', () => {
     expect(most).toBeGreaterThan(0.97 * margins.sensitivityPeak.value);
   });
 
+  it('is the same without trials, but for them', () => {
+    const { tried, ...whole } = reportRide(ride('linen', {}))!;
+    const { tried: untried, ...rest } = reportRide(ride('linen', {}), { tries: false })!;
+    expect(rest).toEqual(whole);
+    expect(tried.delay).not.toBeNull();
+    expect(untried).toEqual({ delay: null, gainUp: null, gainDown: null });
+  });
+
   it('is null where a ceiling cuts what the steady ride needs', () => {
     expect(reportRide(ride('linen', { speedKmPerH: 60 }))).toBeNull();
   });

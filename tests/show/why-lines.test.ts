@@ -55,6 +55,19 @@ describe('the answer', () => {
     ]);
   });
 
+  it('offers the first change that helps, shown or not, and none where none helps', () => {
+    const worse = { ...sampleRemedy(), helps: false };
+    const tried = (remedies: (typeof worse)[], kind: 'one change helps' | 'no change helps') =>
+      joined(whyLines(sampleWhy({ tried: { remedies, verdict: { kind, limits: [] } } }), PLAIN));
+    const late = tried([worse, worse, worse, worse, worse, worse, sampleRemedy()], 'one change helps');
+    expect(late).toContain(
+      'To keep change 7 as a profile of yours: underfoot explain satin --apply 7 --save-as NAME',
+    );
+    expect(late).toContain(' 7) Rate gain');
+    expect(late).not.toContain(' 6) Rate gain');
+    expect(tried([worse], 'no change helps')).not.toContain('--apply');
+  });
+
   it('leaves out feel and remedies as long as they have not come', () => {
     const text = joined(whyLines(sampleWhy({ feel: null, tried: null, isComplete: false }), PLAIN));
     expect(text).not.toMatch(/Feels|--apply|NaN|undefined/);

@@ -71,8 +71,8 @@ describe('a finding', () => {
 
   it('that is not sure names both suspects', () => {
     const finding = sampleFinding({ sureness: 'not sure', rival: 'filter lag' });
-    expect(said({ finding })).toMatch(/^Not sure: too little rate gain or the gyro filter lags\. /);
-    expect(said({ finding })).toContain('Taking away the gyro filter lags does nearly as much.');
+    expect(said({ finding })).toMatch(/^Not sure: too little rate gain or the lag of the gyro filter\. /);
+    expect(said({ finding })).toContain('Taking away the lag of the gyro filter does nearly as much.');
   });
 
   it('of a ceiling says where it first cuts, and that it is one thing with the low pack', () => {
@@ -176,7 +176,7 @@ describe('the other sentences', () => {
       sampleEvidence({ finding: sampleFinding({ cause, share }) });
     const both = sampleWhy({ findings: [way('too little rate gain', 0.95), way('filter lag', 0.85)] });
     expect(togetherSentences(both)).toEqual([
-      'Any one of these by itself takes nearly all of it away: too little rate gain and the gyro filter lags.',
+      'Any one of these by itself takes nearly all of it away: too little rate gain and the lag of the gyro filter.',
     ]);
     expect(togetherSentences(sampleWhy({ findings: [way('filter lag', 0.95), way('trim', 0.5)] }))).toEqual(
       [],
