@@ -48,8 +48,8 @@ describe('a row', () => {
   it('names those that are alike where another fell and does not compete', () => {
     const [linen] = pair();
     const almost = comparedRun({ name: 'denim', metrics: { reboundPercent: 10.04, settlingTimeS: 1.2 } });
-    const fallen = comparedRun({ name: 'gauze', outcome: { kind: 'nose strike', atS: 2 } });
-    expect(row(differenceRows([linen, almost, fallen]), 'rebound').difference).toBe('equal: A B');
+    const down = comparedRun({ name: 'gauze', outcome: { kind: 'nose strike', atS: 2 } });
+    expect(row(differenceRows([linen, almost, down]), 'rebound').difference).toBe('equal: A B');
   });
 
   it('marks every one of those that share the best value', () => {
