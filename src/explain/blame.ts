@@ -54,16 +54,32 @@ const RIVAL_SHARE = 0.9;
 
 const familyOf = new Map(CAUSES.map(({ name, family }) => [name, family]));
 
-/** The findings, the heaviest first. */
-export function blame(profile: Toll, reference: Toll, ablations: readonly Ablation[]): Blame {
+/** Whose suspects are to be asked, before any of them is: those of the profile, those of the rig, both or none. */
+export interface Asked {
+  /** What the profile costs more than the reference. */
+  excess: number;
+  isProfileToBlame: boolean;
+  /** The rig is asked under the reference where the profile is to blame, else under the profile. */
+  isRigTroubled: boolean;
+}
+
+/** Who is to be asked, by what the cells cost under the profile and under the reference. */
+export function whomToAsk(profile: Toll, reference: Toll): Asked {
   const excess = profile.mean - reference.mean;
   const isProfileToBlame = excess > Math.max(LEAST_EXCESS, LEAST_EXCESS_SHARE * reference.mean);
+  const rigToll = isProfileToBlame ? reference : profile;
+  return { excess, isProfileToBlame, isRigTroubled: rigToll.failures > 0 || rigToll.mean > TROUBLED_COST };
+}
+
+/** The findings, the heaviest first. */
+export function blame(profile: Toll, reference: Toll, ablations: readonly Ablation[]): Blame {
+  const { excess, isProfileToBlame, isRigTroubled } = whomToAsk(profile, reference);
   const ofProfile = ablations.filter(({ cause }) => familyOf.get(cause) === 'profile');
   const ofRig = ablations.filter(({ cause }) => familyOf.get(cause) !== 'profile');
-  const rigToll = isProfileToBlame ? reference : profile;
-  const isRigTroubled = rigToll.failures > 0 || rigToll.mean > TROUBLED_COST;
   const rigFindings = isRigTroubled
-    ? findingsOf(ofRig, rigToll, ({ toll, underReference }) => (isProfileToBlame ? underReference : toll))
+    ? findingsOf(ofRig, isProfileToBlame ? reference : profile, ({ toll, underReference }) =>
+        isProfileToBlame ? underReference : toll,
+      )
     : [];
   const profileFindings = isProfileToBlame ? findingsOf(ofProfile, profile, ({ toll }) => toll, excess) : [];
   const findings = [...profileFindings, ...rigFindings].sort((a, b) => b.relief - a.relief);

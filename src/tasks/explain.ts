@@ -2,7 +2,7 @@
  * Why does a profile cost what it costs? Its cells are run as they are, under the reference profile of each rig, and with one
  * suspect after the other taken away. Nothing is said that was not simulated.
  */
-import { blame, type Ablation, type Blame, type Toll } from '../explain/blame.js';
+import { blame, whomToAsk, type Ablation, type Blame, type Toll } from '../explain/blame.js';
 import { CAUSES, type Cause } from '../explain/causes.js';
 import type { ProfileResult } from '../measure/profile-result.js';
 import type { ProfileFile } from '../quantity/profile-file.js';
@@ -14,7 +14,7 @@ export interface ExplainOptions extends StudyOptions {
   onFirst?: (first: Explanation) => void;
 }
 
-/** The cells with one suspect taken away, as the profile is, and under the reference where that was asked. */
+/** The cells with one suspect taken away: of the profile as it is, or, for the rig's where the profile is to blame, of the reference. */
 export interface Removal {
   cause: string;
   result: ProfileResult | null;
@@ -58,26 +58,25 @@ interface Study {
 }
 
 async function inTrials(study: Study, options: StudyOptions): Promise<Explanation> {
-  const own = CAUSES.filter((cause) => isPresent(study, AS_IS, cause));
-  const ofRig = CAUSES.filter(({ family }) => family !== 'profile');
-  const underReference = ofRig.filter((cause) => isPresent(study, UNDER_REFERENCE, cause));
-  const variants = [
-    AS_IS,
-    UNDER_REFERENCE,
-    ...own.map((cause) => without(cause, AS_IS)),
-    ...underReference.map((cause) => without(cause, UNDER_REFERENCE)),
-  ];
-  const [result, reference, ...others] = await runVariants(study, variants, options);
-  const removals = CAUSES.flatMap((cause): Removal[] => {
-    const [here, there] = [own.indexOf(cause), underReference.indexOf(cause)];
-    if (here === -1 && there === -1) return [];
-    return [
-      {
-        cause: cause.name,
-        result: here === -1 ? null : others[here]!,
-        underReference: there === -1 ? null : others[own.length + there]!,
-      },
-    ];
+  const [result, reference] = await runVariants(study, [AS_IS, UNDER_REFERENCE], options);
+  const { isProfileToBlame, isRigTroubled } = whomToAsk(tollOf(result!), tollOf(reference!));
+  const suspects = CAUSES.filter(({ family }) =>
+    family === 'profile' ? isProfileToBlame : isRigTroubled,
+  ).map((cause) => ({
+    cause,
+    from: isProfileToBlame && cause.family !== 'profile' ? UNDER_REFERENCE : AS_IS,
+  }));
+  const asked = suspects.filter(({ cause, from }) => isPresent(study, from, cause));
+  const without = await runVariants(
+    study,
+    asked.map(({ cause, from }) => withoutCause(cause, from)),
+    options,
+  );
+  const removals = asked.map(({ cause, from }, index): Removal => {
+    const removed = without[index]!;
+    return from === AS_IS
+      ? { cause: cause.name, result: removed, underReference: null }
+      : { cause: cause.name, result: null, underReference: removed };
   });
   const said = blame(tollOf(result!), tollOf(reference!), removals.flatMap(ablationOf));
   return {
@@ -97,7 +96,7 @@ function isPresent({ profile, trials }: Study, from: Variant, cause: Cause): boo
   });
 }
 
-function without(cause: Cause, from: Variant): Variant {
+function withoutCause(cause: Cause, from: Variant): Variant {
   return {
     name: `without ${cause.name}`,
     change: (makings) => cause.remove(from.change(makings), UNDER_REFERENCE.change(makings).profile),
