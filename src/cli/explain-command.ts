@@ -3,11 +3,15 @@
  */
 import type { Command } from 'commander';
 import { weightsWith } from '../measure/scales.js';
+import type { EdgeReport } from '../explain/edge-found.js';
+import { edgeLines } from '../show/why-edge.js';
 import { firstFindingLines, whyLines, type WhyOptions as ShowOptions } from '../show/why-lines.js';
 import type { WhyView } from '../show/why-view.js';
 import type { Solver } from '../simulate/run.js';
 import { findPlaces, type Places } from '../store/places.js';
 import { openCrew } from '../tasks/crew.js';
+import { findEdge } from '../tasks/edge.js';
+import { edgeReport } from '../tasks/edge-report.js';
 import type { RankPlan } from '../tasks/plan.js';
 import { applyRemedy } from '../tasks/apply-remedy.js';
 import { savingObstacles } from '../tasks/save-profile.js';
@@ -72,40 +76,55 @@ async function explain(profile: string, flags: ExplainFlags, command: Command): 
   await printAnswer(answer, { places, asked, flags, saved });
 }
 
+/** The answer, and how far it is to the edge. */
+interface Answer {
+  answer: Why;
+  edge: EdgeReport;
+}
+
 /** Computes the answer; tells what is known on the way, and, after Ctrl-C, on the standard output. */
-async function answered(plan: RankPlan, asked: WhyView['asked'], flags: ExplainFlags): Promise<Why> {
+async function answered(plan: RankPlan, asked: WhyView['asked'], flags: ExplainFlags): Promise<Answer> {
   const progress = createProgress(process.stderr);
-  let first: Why | null = null;
+  let known: Why | null = null;
   const show = showOptions(flags);
   const told = { ...show, width: Math.min(show.width, (process.stderr.columns ?? 80) - 1) };
-  const keepFirst = () => {
+  const keepKnown = () => {
     progress.clear();
-    if (first === null) {
-      printRemark(['stopped before anything was found']);
-      return;
-    }
-    const view = whyView(first, asked);
-    if (flags.json) printJson(whyReport(first, view));
-    else printResult(['Stopped: only the worst runs were looked at.', ...firstFindingLines(view, show)]);
+    if (known === null) printRemark(['stopped before anything was found']);
+    else printStopped(known, asked, flags);
   };
   // Before the listener that ends the program.
-  process.prependListener('SIGINT', keepFirst);
-  const threads = flags.workers ?? threadsOfMachine();
-  const crew = threads > 1 ? await openCrew(threads) : null;
+  process.prependListener('SIGINT', keepKnown);
+  const count = flags.workers ?? threadsOfMachine();
+  const crew = count > 1 ? await openCrew(count) : null;
+  const threads = crew ?? count;
   try {
-    return await why(plan, {
-      threads: crew ?? threads,
+    const answer = await why(plan, {
+      threads,
       onRuns: notes(progress),
       onFirst: (found) => {
-        first = found;
+        known = found;
         for (const line of firstFindingLines(whyView(found, asked), told)) progress.row(line);
       },
     });
+    known = answer;
+    const onRuns = (done: number) => progress.note(`${done} runs to find the edge`);
+    return { answer, edge: await findEdge(plan, { threads, onRuns }) };
   } finally {
-    process.removeListener('SIGINT', keepFirst);
+    process.removeListener('SIGINT', keepKnown);
     await crew?.close();
     progress.clear();
   }
+}
+
+/** Prints what is known of an answer that was stopped on the way. */
+function printStopped(known: Why, asked: WhyView['asked'], flags: ExplainFlags): void {
+  const view = whyView(known, asked);
+  const show = showOptions(flags);
+  if (flags.json) printJson({ ...whyReport(known, view), edge: null });
+  else if (known.tried === null) {
+    printResult(['Stopped: only the worst runs were looked at.', ...firstFindingLines(view, show)]);
+  } else printResult([...whyLines(view, show), '', 'Stopped before the edge was found.']);
 }
 
 function notes(progress: Progress): (done: number, all: number, purpose: Purpose) => void {
@@ -119,16 +138,19 @@ interface Printing {
   saved: { remedy: number; name: string } | null;
 }
 
-async function printAnswer(answer: Why, { places, asked, flags, saved }: Printing): Promise<void> {
+async function printAnswer({ answer, edge }: Answer, printing: Printing): Promise<void> {
+  const { places, asked, flags, saved } = printing;
   const view = whyView(answer, asked);
-  if (!flags.json) printResult(whyLines(view, showOptions(flags)));
+  const show = showOptions(flags);
+  if (!flags.json) {
+    printResult([...whyLines(view, show), '', ...edgeLines(edge, show)]);
+  }
   const written = saved === null ? null : await applyRemedy(places, answer, saved);
   if (written !== null && !written.ok) tellProblems(written.faults);
   if (written?.ok) printRemark([`wrote ${written.value}`]);
   if (flags.json) {
-    printJson(
-      whyReport(answer, view, saved && written?.ok ? { remedy: saved.remedy, file: written.value } : null),
-    );
+    const kept = saved && written?.ok ? { remedy: saved.remedy, file: written.value } : null;
+    printJson({ ...whyReport(answer, view, kept), edge: edgeReport(edge) });
   }
 }
 
@@ -144,7 +166,7 @@ export function addExplainCommand(program: Command): void {
     .summary('why a profile rides as it does, and what to change')
     .description(
       'Runs the profile again with one suspect after the other taken away (gains, filter, delay, ceilings, pack, rider, ' +
-        'road), says what is to blame and where that shows, and tries changes on every run.',
+        'road), says what is to blame and where that shows, tries changes on every run, and looks how far it is to the edge.',
     )
     .argument('<profile>', 'name or path of the profile')
     .option('--board <name>', 'name or path of the board; left out: the first by name')

@@ -54,7 +54,8 @@ export function firstFindingLines(view: WhyView, options: WhyOptions): string[] 
   return say(findingSentences(view, first).slice(0, 2).join(' '));
 }
 
-function writer({ width, symbols, paint }: WhyOptions) {
+/** Wraps sentences to a width, in the symbols asked for. */
+export function writer({ width, symbols, paint }: WhyOptions) {
   const inSet = (text: string) =>
     symbols === 'ascii' ? text.replaceAll('²', '2').normalize('NFD').replaceAll(/\p{M}/gu, '') : text;
   const written = (text: string) => plainText(writable(inSet(text), GLYPHS[symbols]));

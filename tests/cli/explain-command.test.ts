@@ -41,6 +41,8 @@ describe('explain', () => {
     expect(out).toContain('underfoot run satin level --rider kim --solver fixed');
     expect(out).toMatch(/^1\) .*ate gain from 0\.02 to /m);
     expect(out).toContain('Simulated with the numbers given');
+    expect(out).toMatch(/\n\nHow far from the edge\n\n/);
+    expect(out).toMatch(/^- Bump: /m);
     expect(out).not.toMatch(/NaN|undefined|Infinity/);
     expect(Math.max(...out.split('\n').map((line) => line.length))).toBeLessThanOrEqual(100);
   });
@@ -75,6 +77,8 @@ describe('explain', () => {
       command: expect.stringMatching(/^underfoot run satin level /),
     });
     expect(report.remedies[0]).toMatchObject({ number: 1, helps: true, edits: expect.any(Array) });
+    expect(report.edge).toMatchObject({ rider: 'kim', seed: 1, statedPushNS: 30 });
+    expect(report.edge.edges[0]).toMatchObject({ name: 'bump', unit: 'mm', largestTried: 300 });
   });
 
   it('is the same from any number of threads', () => {
@@ -159,6 +163,6 @@ describe('Ctrl-C', () => {
   it('keeps it as JSON where that was asked for', async () => {
     const { code, out } = await stopped('--json');
     expect(code).toBe(130);
-    expect(JSON.parse(out)).toMatchObject({ isComplete: false, remedies: [], verdict: null });
+    expect(JSON.parse(out)).toMatchObject({ isComplete: false, remedies: [], verdict: null, edge: null });
   });
 });
