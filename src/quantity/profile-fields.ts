@@ -69,6 +69,35 @@ export function withField(
   return parsed.success ? parsed.data : null;
 }
 
+/**
+ * The profile with several numbers changed at once, null for one that is left out; a section that loses its last number goes
+ * with it. Null where the whole is no profile.
+ */
+export function withFields(
+  profile: ProfileFile,
+  changes: readonly { path: readonly string[]; value: number | null }[],
+): ProfileFile | null {
+  const raw = structuredClone(profile) as unknown as Record<string, unknown>;
+  for (const { path, value } of changes) {
+    let section = raw;
+    for (const key of path.slice(0, -1)) section = (section[key] ??= {}) as Record<string, unknown>;
+    if (value === null) delete section[path.at(-1)!];
+    else section[path.at(-1)!] = value;
+  }
+  for (const { path } of changes) withoutEmpty(raw, path.slice(0, -1));
+  const parsed = profileSchema.safeParse(raw);
+  return parsed.success ? parsed.data : null;
+}
+
+/** Takes the section at a path out if nothing is in it. */
+function withoutEmpty(raw: Record<string, unknown>, path: readonly string[]): void {
+  let above: Record<string, unknown> | undefined = raw;
+  for (const key of path.slice(0, -1)) above = above?.[key] as Record<string, unknown> | undefined;
+  const section = above?.[path.at(-1)!];
+  if (typeof section === 'object' && section !== null && Object.keys(section).length === 0)
+    delete above![path.at(-1)!];
+}
+
 /** A length of 1, 2 or 5 times a power of ten, at most `size` (above 0). */
 function roundStep(size: number): number {
   const power = 10 ** Math.floor(Math.log10(size));

@@ -116,6 +116,11 @@ const TERMS: Readonly<Record<CostName, { text: string; factor: number; unit: str
   'feet-acceleration': { text: 'feet vibration', factor: 1, unit: ' m/s2', decimals: 2 },
 };
 
+/** What a term of the cost is called. */
+export function termName(name: CostName): string {
+  return TERMS[name].text;
+}
+
 function termText({ name, before, after }: TermChange): string {
   const { text, factor, unit, decimals } = TERMS[name];
   return `${text} ${(factor * before).toFixed(decimals)} to ${(factor * after).toFixed(decimals)}${unit}`;

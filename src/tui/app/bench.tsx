@@ -11,7 +11,7 @@ import { Lines } from './lines.js';
 
 /** True where the body is painted from outside. */
 export function isPainted({ screen, overlay, size }: BenchState): boolean {
-  return screen !== 'rank' && overlay === null && !isTooSmall({ size });
+  return (screen === 'trace' || screen === 'compare') && overlay === null && !isTooSmall({ size });
 }
 
 /** The whole bench on a terminal. */

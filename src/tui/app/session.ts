@@ -22,6 +22,7 @@ import type { BenchState, Errand } from '../bench/state.js';
 import type { Store } from '../bench/store.js';
 import { played } from '../bench/time-acts.js';
 import { paced } from './paced.js';
+import { followWhy } from './why-following.js';
 
 /** Frames a second while a run plays. */
 const FRAME_RATE_HZ = 30;
@@ -45,10 +46,12 @@ export function followStore(parts: SessionParts): () => void {
   const { store } = parts;
   const ranking = followPlan(parts);
   const looks = followWishes(parts);
+  const why = followWhy(parts);
   const clock = followPlaying(store);
   const follow = () => {
     ranking.follow();
     looks();
+    why.follow();
     clock.follow();
     doErrands(parts);
   };
@@ -59,6 +62,7 @@ export function followStore(parts: SessionParts): () => void {
     unsubscribe();
     unwatch();
     clock.stop();
+    why.stop();
     ranking.stop();
   };
 }

@@ -4,10 +4,11 @@
  */
 import type { RankPlan, TrialKey } from '../../tasks/plan.js';
 import { missingSentences } from './missing.js';
+import { whyOf } from './why-items.js';
 import type { BenchState, ScreenName, Work } from './state.js';
 
 /** Fewest profiles that a screen can show. */
-const LEAST_PROFILES: Readonly<Record<ScreenName, number>> = { rank: 0, trace: 1, compare: 2 };
+const LEAST_PROFILES: Readonly<Record<ScreenName, number>> = { rank: 0, trace: 1, compare: 2, why: 0 };
 
 function areSame(a: readonly unknown[], b: readonly unknown[]): boolean {
   return a.length === b.length && a.every((value, index) => value === b[index]);
@@ -51,7 +52,7 @@ export function carriedOver(before: BenchState, next: BenchState): BenchState {
   const rows = hasSameRig ? next.rows.filter(({ name }) => isThere(name)) : [];
   const isGone = next.overlay?.kind === 'gains' && !isThere(next.overlay.profile);
   const open = isGone ? { overlay: null, entry: null } : {};
-  return withView(before, { ...next, ...open, rank, rows });
+  return withWhy(before, withView(before, { ...next, ...open, rank, rows }), hasSameRig);
 }
 
 /** The runs that were looked at; a screen that has too few of them left gives way to Rank. */
@@ -63,7 +64,7 @@ function withView(before: BenchState, next: BenchState): BenchState {
   const trial = found === -1 ? Math.min(view.trial, last) : found;
   const profiles = view.profiles.filter((name) => shelf.profile.some((profile) => profile.name === name));
   const seen = { ...next, view: { ...view, trial, profiles } };
-  if (screen === 'rank') return seen;
+  if (screen === 'rank' || screen === 'why') return seen;
   const still = { ...next.playhead, playing: false, timeS: null, span: null };
   if (work === null || profiles.length < LEAST_PROFILES[screen]) {
     const gone = view.profiles.filter((name) => !profiles.includes(name));
@@ -75,4 +76,20 @@ function withView(before: BenchState, next: BenchState): BenchState {
   if (found !== -1) return seen;
   const notice = { text: `${key?.scenario ?? 'this scenario'} is no longer there`, isFault: true };
   return { ...seen, playhead: still, looks: [], notice };
+}
+
+/** What is explained: asked anew where its file or its rig is another one now; let go with its profile. */
+function withWhy(before: BenchState, next: BenchState, hasSameRig: boolean): BenchState {
+  const { why, work, screen, behind } = next;
+  if (why === null) return next;
+  const { name } = why.plan.profiles[0]!;
+  const fileIn = ({ shelf }: BenchState) => shelf.profile.find((profile) => profile.name === name);
+  if (screen !== 'why' && !behind.includes('why')) return { ...next, why: null };
+  if (work === null || fileIn(next) === undefined) {
+    if (screen !== 'why') return { ...next, why: null, behind: behind.filter((one) => one !== 'why') };
+    const text =
+      fileIn(next) === undefined ? `${name} is no longer there` : missingSentences(next).join('. ');
+    return { ...next, why: null, screen: 'rank', behind: [], looks: [], notice: { text, isFault: true } };
+  }
+  return hasSameRig && fileIn(before) === fileIn(next) ? next : { ...next, why: whyOf(work, name) };
 }

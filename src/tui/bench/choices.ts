@@ -1,7 +1,13 @@
 /**
  * From files and choices to a plan, and how choices change: every change can be undone.
  */
-import { PROFILE_FIELDS, readField, withField, type ProfileField } from '../../quantity/profile-fields.js';
+import {
+  PROFILE_FIELDS,
+  readField,
+  withField,
+  withFields,
+  type ProfileField,
+} from '../../quantity/profile-fields.js';
 import type { ProfileFile } from '../../quantity/profile-file.js';
 import { trialsOf, type Named } from '../../tasks/plan.js';
 import { DEFAULT_RIDER } from '../../tasks/select.js';
@@ -30,10 +36,17 @@ export function firstSetup(shelf: Shelf, asked: Partial<Setup>): Setup {
 export function edited(profile: Named<ProfileFile>, edits: readonly Edit[]): Named<ProfileFile> {
   const own = edits.filter((edit) => edit.profile === profile.name);
   if (own.length === 0) return profile;
-  const value = own.reduce((file, edit) => {
-    const field = PROFILE_FIELDS.find((known) => fieldKey(known) === edit.field);
-    return (field && withField(file, field, edit.value ?? undefined)) ?? file;
-  }, profile.value);
+  const changes = own.flatMap(({ field: key, value }) => {
+    const field = PROFILE_FIELDS.find((known) => fieldKey(known) === key);
+    return field === undefined ? [] : [{ path: field.path, value }];
+  });
+  // At once, since a section may need all of its numbers; else those that fit by themselves.
+  const value =
+    withFields(profile.value, changes) ??
+    changes.reduce(
+      (file, change) => withField(file, change, change.value ?? undefined) ?? file,
+      profile.value,
+    );
   const isSame = PROFILE_FIELDS.every((field) => readField(value, field) === readField(profile.value, field));
   return isSame ? profile : { name: profile.name, value };
 }

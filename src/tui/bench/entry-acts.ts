@@ -29,9 +29,10 @@ export function exportName({ choices: { setup } }: BenchState): string {
   return `rank-${setup.board}-${setup.riders?.join('-') ?? 'all'}.csv`;
 }
 
-/** The profile that would be saved: the one under the cursor if it was edited. */
+/** The profile that would be saved: the one under the cursor or explained, if it was edited. */
 export function savedProfile(state: BenchState): string | null {
-  const name = state.overlay?.kind === 'gains' ? state.overlay.profile : currentRow(state)?.name;
+  const inFront = state.screen === 'why' ? state.why?.plan.profiles[0]?.name : currentRow(state)?.name;
+  const name = state.overlay?.kind === 'gains' ? state.overlay.profile : inFront;
   return name !== undefined && editedProfiles(state).includes(name) ? name : null;
 }
 

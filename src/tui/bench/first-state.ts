@@ -66,6 +66,7 @@ export function firstState(from: {
       rank: { cursor: null, column: null, order: RANK_ORDER, filter: '', picked: [] },
       view: { profiles: [], trial: 0, inWords: false },
       playhead: { timeS: null, playing: false, rate: 1, span: null },
+      why: null,
       looks: [],
       overlay: null,
       entry: null,

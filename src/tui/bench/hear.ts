@@ -10,8 +10,10 @@ import type { Standing } from '../../tasks/standing-rank.js';
 import { withFreshItems } from './chooser-acts.js';
 import { replanned } from './choices.js';
 import { missingSentences } from './missing.js';
+import { savedProfile } from './entry-acts.js';
 import { begun } from './time-acts.js';
-import type { BenchState, Entry, Errand } from './state.js';
+import { itemsOf } from './why-items.js';
+import type { BenchState, Entry, Errand, WhyState } from './state.js';
 
 /**
  * The state with what is known of the plan's rows; news of another plan is none. A row whose numbers are being computed
@@ -36,7 +38,25 @@ export function looked(state: BenchState, looks: readonly (Look | null)[]): Benc
   const same =
     looks.length === state.looks.length && looks.every((look, index) => look === state.looks[index]);
   if (same) return state;
-  return state.screen === 'rank' ? { ...state, looks } : begun({ ...state, looks });
+  return state.screen === 'rank' || state.screen === 'why' ? { ...state, looks } : begun({ ...state, looks });
+}
+
+/** The state with news of an explanation; that of another plan is none. The cursor stays on the finding that it is on. */
+export function explained(
+  state: BenchState,
+  plan: WhyState['plan'],
+  news: Partial<Pick<WhyState, 'progress' | 'answer'>>,
+): BenchState {
+  if (state.why === null || state.why.plan !== plan) return state;
+  const why = { ...state.why, ...news };
+  const here = itemsOf(state.why)[state.why.cursor];
+  const there =
+    here?.kind !== 'finding'
+      ? -1
+      : itemsOf(why).findIndex(
+          (item) => item.kind === 'finding' && item.evidence.finding.cause === here.evidence.finding.cause,
+        );
+  return { ...state, why: news.answer === undefined ? why : { ...why, cursor: Math.max(0, there) } };
 }
 
 /** The state with the files as they stand now; a new problem, what is missing now, or that no problem is left, is told. */
@@ -78,7 +98,9 @@ function lineOf(errand: Errand): Entry | null {
 export function refusedErrand(state: BenchState, errand: Errand, problems: readonly Problem[]): BenchState {
   const next = told(state, problems);
   const { screen, overlay, entry, rank } = state;
-  const isFree = screen === 'rank' && entry === null && (overlay === null || overlay.kind === 'gains');
+  const isSaving = screen === 'why' && errand.kind === 'save' && errand.from === savedProfile(state);
+  const isFree =
+    (screen === 'rank' || isSaving) && entry === null && (overlay === null || overlay.kind === 'gains');
   if (!isFree) return next;
   const from = errand.kind === 'save' ? errand.from : null;
   if (from === null) return { ...next, entry: lineOf(errand) };

@@ -117,5 +117,10 @@ export const goBack: Act = (state) => {
       ? { ...state.rank, cursor: state.view.profiles[0] ?? state.rank.cursor }
       : state.rank;
   const playhead = { ...state.playhead, playing: false };
-  return { ...state, screen, behind: state.behind.slice(0, -1), playhead, rank, looks: [] };
+  const view =
+    state.screen === 'why' && state.why !== null
+      ? { ...state.view, profiles: state.why.plan.profiles.map(({ name }) => name) }
+      : state.view;
+  const why = state.screen === 'why' ? null : state.why;
+  return { ...state, view, why, screen, behind: state.behind.slice(0, -1), playhead, rank, looks: [] };
 };

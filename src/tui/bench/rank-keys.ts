@@ -20,6 +20,7 @@ import {
   togglePick,
   turnOrder,
 } from './rank-acts.js';
+import { openWhy } from './why-acts.js';
 import type { BenchState } from './state.js';
 
 /** Undo and redo. */
@@ -101,6 +102,14 @@ export const RANK_KEYS: PlaceKeys = {
       label: 'edit',
       says: 'change numbers of the profile and see its row move',
       act: openGains,
+      off: rowOff,
+      inFooter: true,
+    },
+    {
+      keys: ['y'],
+      label: 'why',
+      says: 'why the profile rides as it does, and what would help',
+      act: openWhy,
       off: rowOff,
       inFooter: true,
     },

@@ -9,6 +9,7 @@ import type { StandingRow } from '../../tasks/standing-rank.js';
 import { trialIndex } from './carry-over.js';
 import { editedProfiles } from './choices.js';
 import { problemOfProfile } from './faulty-files.js';
+import { shownEvidence, whyRuns } from './why-items.js';
 import type { BenchState } from './state.js';
 
 /** A row to be shown; rank counts from 1 and is null while the row is not computed. */
@@ -98,6 +99,11 @@ export function wishesOf(state: BenchState): LookWish[] {
     const trial = work.trials[index];
     return profile && trial ? [{ plan: work.plan, profile, trial }] : [];
   };
+  if (screen === 'why') {
+    const cell = shownEvidence(state)?.cell ?? state.why?.answer?.explanation.result.worst;
+    const trial = work.trials[trialIndex(work, cell)];
+    return trial === undefined ? [] : whyRuns(state).map((profile) => ({ plan: work.plan, profile, trial }));
+  }
   if (screen !== 'rank') return view.profiles.flatMap((name) => wish(name, view.trial));
   const row = currentRow(state);
   const cell = currentCell(state, row);

@@ -24,14 +24,24 @@ function lookWords(state: BenchState, { scenario, rider, chargePercent, seed }: 
 
 /** The words of the command for the table; names without a file are left out, as they are in the table. */
 function rankWords(state: BenchState): string[] {
-  const { choices, options, rank } = state;
+  const { rank } = state;
+  return [
+    'rank',
+    ...planWords(state),
+    ...(rank.order.by === RANK_ORDER.by ? [] : ['--sort', rank.order.by]),
+    ...(rank.order.reversed ? ['--reverse'] : []),
+  ];
+}
+
+/** The words for what profiles are run on. */
+function planWords(state: BenchState): string[] {
+  const { choices, options } = state;
   const { board, riders, charges, scenarios } = choices.setup;
   const missing = missingNames(state);
   const riderList = riders?.filter((name) => !missing.rider.includes(name)) ?? ['all'];
   const scenarioList = scenarios?.filter((name) => !missing.scenario.includes(name)) ?? [];
   const stated = charges.filter((charge) => charge !== null);
   return [
-    'rank',
     '--board',
     board,
     '--rider',
@@ -40,13 +50,15 @@ function rankWords(state: BenchState): string[] {
     ...(stated.length === 0 ? [] : ['--charge', stated.join(',')]),
     ...(options.seeds.length === 1 ? [] : ['--seeds', String(options.seeds.length)]),
     ...solverOf(state, 'fixed'),
-    ...(rank.order.by === RANK_ORDER.by ? [] : ['--sort', rank.order.by]),
-    ...(rank.order.reversed ? ['--reverse'] : []),
   ];
 }
 
 /** The command that gives the same; profiles as their files have them. */
 export function shellCommand(state: BenchState): string {
+  if (state.screen === 'why') {
+    const name = state.why?.plan.profiles[0]?.name ?? '';
+    return [PROGRAM_NAME, 'explain', name, ...planWords(state)].join(' ');
+  }
   const trial = state.work?.trials[state.view.trial]?.key;
   const isLook = state.screen !== 'rank' && trial !== undefined;
   return [PROGRAM_NAME, ...(isLook ? lookWords(state, trial) : rankWords(state))].join(' ');

@@ -13,6 +13,7 @@ import type { Look } from '../../tasks/looks.js';
 import type { PlannedTrial, RankPlan } from '../../tasks/plan.js';
 import type { Shelf } from '../../tasks/shelf.js';
 import type { StandingRow } from '../../tasks/standing-rank.js';
+import type { Purpose, Why } from '../../tasks/why.js';
 
 /** What stays as it was when the bench was opened. */
 export interface BenchOptions {
@@ -62,7 +63,7 @@ export interface Work {
 }
 
 /** The screens. */
-export type ScreenName = 'rank' | 'trace' | 'compare';
+export type ScreenName = 'rank' | 'trace' | 'compare' | 'why';
 
 /** The Rank screen: cursor by name, so that a row may move under it; `column` is a scenario of the strip, null the worst. */
 export interface RankState {
@@ -89,6 +90,17 @@ export interface View {
   trial: number;
   /** True shows sentences in place of pictures. */
   inWords: boolean;
+}
+
+/**
+ * The Why screen: a plan with the one profile that is explained, as its numbers were when that was asked; the runs that are
+ * done; the answer so far. The cursor goes over the findings, then over the changes that were tried.
+ */
+export interface WhyState {
+  plan: RankPlan;
+  progress: { done: number; all: number; purpose: Purpose } | null;
+  answer: Why | null;
+  cursor: number;
 }
 
 /** A list to choose from, opened over the panel. */
@@ -143,6 +155,8 @@ export interface BenchState {
   rank: RankState;
   view: View;
   playhead: Playhead;
+  /** Null where Why is neither in front nor behind. */
+  why: WhyState | null;
   /** The runs that the screen wants, in its order; null while one is not there. */
   looks: readonly (Look | null)[];
   overlay: Overlay | null;

@@ -18,6 +18,7 @@ import {
   togglePlaying,
   zoom,
 } from './time-acts.js';
+import { openWhy } from './why-acts.js';
 
 const playing: Binding = {
   keys: ['space'],
@@ -95,6 +96,13 @@ export const TRACE_KEYS: PlaceKeys = {
       label: 'profile before',
       says: 'the same scenario with the profile before',
       act: moveProfile(-1),
+    },
+    {
+      keys: ['y'],
+      label: 'why',
+      says: 'why the profile rides as it does, and what would help',
+      act: openWhy,
+      inFooter: true,
     },
     back,
   ],

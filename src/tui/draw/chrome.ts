@@ -59,6 +59,7 @@ export function progressText({ rows, work, progress, options }: BenchState): str
 function titleText(state: BenchState): string {
   const { screen, view, work, options } = state;
   if (screen === 'rank') return `underfoot  ${setupText(state)}`;
+  if (screen === 'why') return `Why  ${state.why?.plan.profiles[0]?.name ?? ''}, ${setupText(state)}`;
   const key = work?.trials[view.trial]?.key;
   const where =
     key === undefined
@@ -74,6 +75,22 @@ function playingText({ playhead, options }: BenchState): string {
   return `${playing ? 'playing' : 'paused'} at ${rate}${options.symbols === 'ascii' ? 'x' : '×'}${part}`;
 }
 
+/** How far an explanation is, in words. */
+export function explainingText({ why }: Pick<BenchState, 'why'>): string {
+  if (why === null || why.answer?.tried) return 'explained';
+  if (why.progress === null) return 'explaining';
+  const { done, all, purpose } = why.progress;
+  return `${purpose === 'to try changes' ? 'trying changes' : 'explaining'}: ${done} of ${all} runs`;
+}
+
+/** What stands at the right of the line at the top, screen by screen. */
+const RIGHT_TEXTS: Readonly<Record<BenchState['screen'], (state: BenchState) => string>> = {
+  rank: progressText,
+  trace: playingText,
+  compare: playingText,
+  why: explainingText,
+};
+
 /** The line at the top. */
 export function headerRow(state: BenchState): string {
   const { options, size, shelf, screen } = state;
@@ -81,7 +98,7 @@ export function headerRow(state: BenchState): string {
   const problems = shelf.problems.length;
   const right = [
     problems > 0 ? `! ${problems} problem${problems === 1 ? '' : 's'} in files` : '',
-    screen === 'rank' ? progressText(state) : playingText(state),
+    RIGHT_TEXTS[screen](state),
   ];
   const text = atBothEnds(title, right.filter((part) => part !== '').join('  '), {
     width: size.columns,

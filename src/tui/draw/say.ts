@@ -13,15 +13,20 @@ export interface Area {
   height: number;
 }
 
+/** A text in the characters of a symbol set. */
+function inSet(text: string, symbols: BenchOptions['symbols']): string {
+  const plain = writable(plainText(text), GLYPHS[symbols]);
+  return symbols === 'ascii' ? plain.replaceAll('²', '2') : plain;
+}
+
 /** A text in lines of a width. */
 export function say(text: string, width: number, { symbols }: BenchOptions): string[] {
-  return wrapped(writable(plainText(text), GLYPHS[symbols]), Math.max(2, width));
+  return wrapped(inSet(text, symbols), Math.max(2, width));
 }
 
 /** A text in one line of a width, cut where it is longer. */
 export function sayInOne(text: string, width: number, { symbols }: BenchOptions): string {
-  const glyphs = GLYPHS[symbols];
-  return truncated(writable(plainText(text), glyphs), Math.max(1, width), glyphs.ellipsis);
+  return truncated(inSet(text, symbols), Math.max(1, width), GLYPHS[symbols].ellipsis);
 }
 
 /** Two texts at the ends of one line; the left one gives way. */

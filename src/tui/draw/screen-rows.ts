@@ -13,6 +13,7 @@ import { gainsRows, helpRows, listRows, problemRows } from './overlays.js';
 import { panelRows } from './panel.js';
 import { say, type Area } from './say.js';
 import { tableRows } from './table.js';
+import { whyRows } from './why.js';
 
 /** As many rows as the terminal has. */
 export function screenRows(state: BenchState): string[] {
@@ -45,6 +46,7 @@ function bodyRows(state: BenchState): string[] {
       say(`${text[0]!.toUpperCase()}${text.slice(1)}.`, area.width, state.options),
     );
   }
+  if (screen === 'why') return whyRows(state, area);
   return screen === 'rank' ? rankRows(state) : [];
 }
 

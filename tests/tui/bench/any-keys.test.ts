@@ -6,7 +6,7 @@ import { describe, expect } from 'vitest';
 import { undo } from '../../../src/tui/bench/choices.js';
 import { itemsInSight } from '../../../src/tui/bench/chooser-acts.js';
 import { gainsView } from '../../../src/tui/bench/gains-acts.js';
-import { resized, shelved } from '../../../src/tui/bench/hear.js';
+import { explained, resized, shelved } from '../../../src/tui/bench/hear.js';
 import { keyList } from '../../../src/tui/bench/key-list.js';
 import { KEYMAP } from '../../../src/tui/bench/keymap.js';
 import { placeOf, press } from '../../../src/tui/bench/press.js';
@@ -14,6 +14,8 @@ import { shownRows, wishesOf } from '../../../src/tui/bench/rows.js';
 import { shellSentence } from '../../../src/tui/bench/shell-command.js';
 import type { BenchState } from '../../../src/tui/bench/state.js';
 import { cursorS, played, spanInSight, wholeSpan } from '../../../src/tui/bench/time-acts.js';
+import { screenRows } from '../../../src/tui/draw/screen-rows.js';
+import { answerFor } from '../draw/drawn-why.js';
 import { holds } from '../../properties/properties.js';
 import {
   afterKeysSettled,
@@ -81,10 +83,18 @@ const files = fc
     return happening(`without ${gone.join('+') || 'none'}`, (state) => shelved(state, shelf));
   });
 
+/** The question why answered, where one is asked of a profile whose row is there. */
+function withAnswer(state: BenchState): BenchState {
+  const { why, rows } = state;
+  const isKnown = rows.some(({ name, result }) => name === why?.plan.profiles[0]?.name && result !== null);
+  return why === null || !isKnown ? state : explained(state, why.plan, { answer: answerFor(state) });
+}
+
 const news = fc.oneof(
   fc.constant(happening('rows', withRows)),
   fc.constant(happening('runs', withLooks)),
   fc.constant(happening('rows and runs', (state) => withLooks(withRows(state)))),
+  fc.constant(happening('an answer', withAnswer)),
   fc.constant(happening('a frame', (state) => played(state, 1 / 30))),
   fc
     .record({ columns: fc.integer({ min: 1, max: 300 }), rows: fc.integer({ min: 1, max: 90 }) })
@@ -117,8 +127,10 @@ const beginning = fc
     'x',
     '?',
     'e right w',
+    'y',
+    'return y',
   )
-  .map((keys) => (keys === '' ? someState() : withLooks(afterKeysSettled(rankedState(), keys))));
+  .map((keys) => (keys === '' ? someState() : withLooks(withAnswer(afterKeysSettled(rankedState(), keys)))));
 
 function expectSound(state: BenchState): void {
   const { rank, view, work, shelf, screen, overlay, entry } = state;
@@ -130,7 +142,13 @@ function expectSound(state: BenchState): void {
   expect(state.rows.filter(({ name }) => !profiles.includes(name))).toEqual([]);
   if (work !== null) expect(work.trials[view.trial]).toBeDefined();
   expect(placeOf(state) in KEYMAP).toBe(true);
-  if (screen !== 'rank') {
+  expect(state.why !== null).toBe(screen === 'why' || state.behind.includes('why'));
+  if (screen === 'why') {
+    expect(profiles).toContain(state.why?.plan.profiles[0]?.name);
+    expect(work).not.toBeNull();
+    expect(wishesOf(state).length).toBeLessThanOrEqual(2);
+    expect(screenRows(state)).toHaveLength(state.size.rows);
+  } else if (screen !== 'rank') {
     expect(work).not.toBeNull();
     expect(view.profiles.length).toBeGreaterThanOrEqual(screen === 'compare' ? 2 : 1);
     expect(view.profiles.length).toBeLessThanOrEqual(4);
@@ -147,7 +165,13 @@ function expectSound(state: BenchState): void {
 
 function expectSoundTime(state: BenchState): void {
   const whole = wholeSpan(state);
-  if (state.screen === 'rank' || whole === null || state.looks.length < state.view.profiles.length) return;
+  if (
+    state.screen === 'rank' ||
+    state.screen === 'why' ||
+    whole === null ||
+    state.looks.length < state.view.profiles.length
+  )
+    return;
   const span = spanInSight(state)!;
   expect(span.toS).toBeGreaterThan(span.fromS);
   expect(span.fromS).toBeGreaterThanOrEqual(whole.fromS);

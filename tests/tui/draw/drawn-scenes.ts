@@ -2,6 +2,7 @@
 import { shelved, told } from '../../../src/tui/bench/hear.js';
 import type { BenchState } from '../../../src/tui/bench/state.js';
 import { afterKeys, drawnState, type Wanted } from './drawn-state.js';
+import { answeredWhy } from './drawn-why.js';
 
 const names = (count: number, stem: string) =>
   Array.from({ length: count }, (_, index) => `${stem}-${String(index + 1).padStart(3, '0')}`);
@@ -54,6 +55,16 @@ const WAYS: Readonly<Record<string, readonly string[]>> = {
   'compare four': ['space', 'space', 'space', 'space', 'c'],
   'compare in words': ['space', 'space', 'c', 't'],
   'help over trace': ['return', '?'],
+  'why, asked': ['y'],
+  'help over why': ['y', '?'],
+};
+
+/** Keys on the Why screen once its answer is there. */
+const WHYS: Readonly<Record<string, readonly string[]>> = {
+  why: [],
+  'why, a change': ['end'],
+  'why, a change made': ['end', 'return'],
+  'why, save': ['end', 'return', 'w'],
 };
 
 const PROBLEM = {
@@ -91,6 +102,10 @@ export function scenesAt(size: Wanted['size'], options: NonNullable<Wanted['opti
           : []),
       ];
     }),
+    ...Object.entries(WHYS).map(([name, keys]) => ({ name, state: afterKeys(answeredWhy(usual), ...keys) })),
+    { name: 'why, long names', state: answeredWhy(drawnState({ size, options, ...BURDENS['long names'] })) },
+    { name: 'why, the worst runs alone', state: answeredWhy(usual, { isComplete: false }) },
+    { name: 'why, nothing to blame', state: answeredWhy(usual, { findings: 0 }) },
     { name: 'problems in files', state: problems },
     { name: 'problems', state: afterKeys(problems, '!') },
     { name: 'notice', state: told(usual, 'wrote rank.csv') },

@@ -35,7 +35,7 @@ describe('a whole screen', () => {
       '                                        nose up 4° ┤      ┊',
       '                                                   └──────┯━━━━━ measured ━━━━━━',
       '                                                          1           2 s',
-      'Enter look  Space pick  e edit  s sort  / filter  b board  r rider  ? all keys',
+      'Enter look  Space pick  e edit  y why  s sort  / filter  b board  ? all keys',
     ]);
   });
 
