@@ -2,12 +2,10 @@
  * The command `bench`: the full-screen program. What is on its screens is another room's; here flags become a request.
  */
 import { Option, type Command } from 'commander';
-import type { Problem } from '../quantity/problem.js';
-import type { Paint } from '../show/colour.js';
-import type { SymbolSet } from '../show/glyphs.js';
 import { SPEED_UNITS, type SpeedUnit } from '../show/quantities.js';
 import type { Solver } from '../simulate/run.js';
-import { findPlaces, PROGRAM_NAME, type Places } from '../store/places.js';
+import { findPlaces, PROGRAM_NAME } from '../store/places.js';
+import type { BenchEnd, BenchRequest } from '../tasks/bench-request.js';
 import { DEFAULT_RIDER } from '../tasks/select.js';
 import { EXIT } from './exit-codes.js';
 import { printRemark, tellProblems } from './output.js';
@@ -25,27 +23,6 @@ import {
 
 /** Stands for every rider of the working folder. */
 const ALL = 'all';
-
-/** What the bench is opened with; names that are left out stand for the usual ones, riders of null for all there are. */
-export interface BenchRequest {
-  places: Places;
-  setup: { board?: string; riders?: string[] | null; charges?: number[]; scenarios?: string[] };
-  seeds: readonly number[];
-  solver: Solver;
-  threads: number;
-  paint: Paint;
-  symbols: SymbolSet;
-  speedUnit: SpeedUnit;
-  /** False: nothing moves by itself. */
-  animation: boolean;
-}
-
-/** How the bench was left, or why it could not be opened; `hung up`: its terminal is gone. */
-export type BenchEnd =
-  | { kind: 'left' }
-  | { kind: 'interrupted' }
-  | { kind: 'hung up' }
-  | { kind: 'not opened'; problems: readonly Problem[] };
 
 /** Opens the bench on the terminal, and answers once it is left. */
 export type OpenBench = (request: BenchRequest) => Promise<BenchEnd>;

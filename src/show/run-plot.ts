@@ -3,7 +3,8 @@
  * ceilings, speed; a sentence above each, the names of the events over the first, what the signs
  * mean at the bottom.
  */
-import type { Ceiling, Tape } from '../simulate/tape.js';
+import type { Ceiling } from '../simulate/tape.js';
+import { CEILING_LETTERS, ceilingStrip, STRIP_LABEL } from './ceiling-strip.js';
 import { verdictMark } from './colour.js';
 import type { Paint } from './colour.js';
 import { flowed, textWidth, truncated, wrapped } from './fit-text.js';
@@ -13,10 +14,9 @@ import { plainText } from './plain-text.js';
 import { glyphsOf, gutterFor, writable } from './plot-frame.js';
 import type { PlotFrame, TimeSpan } from './plot-frame.js';
 import { plotPanel } from './plot.js';
-import type { Strip } from './plot.js';
 import type { SpeedUnit } from './quantities.js';
 import { outcomeText, outcomeVerdict } from './run-sentences.js';
-import { ceilingAt, ceilingsMet, measuredSpan, recorded, runMarks, runPanels, tapeSpan } from './run-view.js';
+import { ceilingsMet, measuredSpan, runMarks, runPanels, tapeSpan } from './run-view.js';
 import type { RunPanel, RunView } from './run-view.js';
 import { markNameRows, timeAxisRows } from './time-axis.js';
 
@@ -34,29 +34,6 @@ export const RUN_PLOT_SIZE = { width: 78, height: 24 } as const;
 
 /** Fewest columns that a run's plot is laid out for. */
 const LEAST_WIDTH = 24;
-
-const CEILING_LETTERS: Readonly<Record<Exclude<Ceiling, 'none'>, string>> = {
-  drive: 'd',
-  brake: 'b',
-  voltage: 'v',
-  'pack out': 'o',
-  'pack in': 'i',
-};
-
-const STRIP_LABEL = 'cut by';
-
-/** The strip of ticks at which a ceiling cut the request. */
-function ceilingStrip(tape: Tape): Strip {
-  return {
-    label: STRIP_LABEL,
-    timeS: recorded(tape, 'timeS'),
-    letterAt: (row) => {
-      const ceiling = ceilingAt(tape, row);
-      return ceiling === null ? null : CEILING_LETTERS[ceiling];
-    },
-    style: 'warn',
-  };
-}
 
 /** The verdict's shape, the title as far as it fits, the outcome. */
 function titleRow(view: RunView, options: RunPlotOptions): string {

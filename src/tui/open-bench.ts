@@ -4,12 +4,7 @@
 import { render } from 'ink';
 import { createElement } from 'react';
 import { weightsWith } from '../measure/scales.js';
-import type { Problem } from '../quantity/problem.js';
-import type { Paint } from '../show/colour.js';
-import type { SymbolSet } from '../show/glyphs.js';
-import type { SpeedUnit } from '../show/quantities.js';
-import type { Solver } from '../simulate/run.js';
-import type { Places } from '../store/places.js';
+import type { BenchEnd, BenchRequest } from '../tasks/bench-request.js';
 import { openCrew } from '../tasks/crew.js';
 import { createShelfReader } from '../tasks/shelf.js';
 import { Bench, isPainted } from './app/bench.js';
@@ -17,33 +12,13 @@ import { followStore, type SessionParts } from './app/session.js';
 import { resized } from './bench/hear.js';
 import { firstState } from './bench/first-state.js';
 import { paste, press } from './bench/press.js';
-import type { BenchState, Setup } from './bench/state.js';
+import type { BenchState } from './bench/state.js';
 import { createStore, type Store } from './bench/store.js';
 import { bodyArea } from './draw/areas.js';
 import { createBodyDrawer } from './draw/trace.js';
 import { openTerminal } from './terminal/guard.js';
 import { listenToKeys } from './terminal/keys.js';
 import { createScreen, type Screen } from './terminal/screen.js';
-
-/** What the bench is opened with. */
-export interface BenchRequest {
-  places: Places;
-  setup: Partial<Setup>;
-  seeds: readonly number[];
-  solver: Solver;
-  threads: number;
-  paint: Paint;
-  symbols: SymbolSet;
-  speedUnit: SpeedUnit;
-  animation: boolean;
-}
-
-/** How the bench was left, or why it could not be opened; `hung up`: its terminal is gone. */
-export type BenchEnd =
-  | { kind: 'left' }
-  | { kind: 'interrupted' }
-  | { kind: 'hung up' }
-  | { kind: 'not opened'; problems: readonly Problem[] };
 
 /** Opens the bench; throws, with the terminal given back, what goes wrong inside. */
 export async function openBench(request: BenchRequest): Promise<BenchEnd> {

@@ -5,7 +5,8 @@
 import { spawnSync } from 'node:child_process';
 import { Command } from 'commander';
 import { describe, expect, it, vi } from 'vitest';
-import { addBenchCommand, type BenchRequest } from '../../src/cli/bench-command.js';
+import { addBenchCommand } from '../../src/cli/bench-command.js';
+import type { BenchRequest } from '../../src/tasks/bench-request.js';
 import { smallFolder } from '../store/small-folder.js';
 import { tempFolder } from '../store/temp-folder.js';
 import { PROGRAM, runProgram } from './run-program.js';
