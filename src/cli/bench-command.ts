@@ -6,7 +6,7 @@ import { SPEED_UNITS, type SpeedUnit } from '../show/quantities.js';
 import type { Solver } from '../simulate/run.js';
 import { findPlaces, PROGRAM_NAME } from '../store/places.js';
 import type { BenchEnd, BenchRequest } from '../tasks/bench-request.js';
-import { DEFAULT_RIDER } from '../tasks/select.js';
+import { ALL, DEFAULT_RIDER } from '../tasks/select.js';
 import { EXIT } from './exit-codes.js';
 import { printRemark, tellProblems } from './output.js';
 import {
@@ -20,9 +20,6 @@ import {
   threadsOfMachine,
   type DrawingFlags,
 } from './run-arguments.js';
-
-/** Stands for every rider of the working folder. */
-const ALL = 'all';
 
 /** Opens the bench on the terminal, and answers once it is left. */
 export type OpenBench = (request: BenchRequest) => Promise<BenchEnd>;

@@ -15,7 +15,7 @@ import { edgeReport } from '../tasks/edge-report.js';
 import type { RankPlan } from '../tasks/plan.js';
 import { applyRemedy } from '../tasks/apply-remedy.js';
 import { savingObstacles } from '../tasks/save-profile.js';
-import { DEFAULT_RIDER, planFor } from '../tasks/select.js';
+import { ALL, DEFAULT_RIDER, planFor } from '../tasks/select.js';
 import { whyReport } from '../tasks/why-report.js';
 import { why, whyView, type Purpose, type Why } from '../tasks/why.js';
 import { outputWidth, printJson, printRemark, printResult, tellProblems } from './output.js';
@@ -32,9 +32,6 @@ import {
   threadsOfMachine,
   type DrawingFlags,
 } from './run-arguments.js';
-
-/** Stands for every rider of the working folder. */
-const ALL = 'all';
 
 interface ExplainFlags extends DrawingFlags {
   board?: string;

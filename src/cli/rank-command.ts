@@ -19,7 +19,7 @@ import { writeNewFile } from '../store/write-new-file.js';
 import { rank } from '../tasks/rank.js';
 import { rankReport, rankView, type RankResult } from '../tasks/rank-report.js';
 import { checkAgainstReference } from '../tasks/reference-check.js';
-import { DEFAULT_RIDER, planFor } from '../tasks/select.js';
+import { ALL, DEFAULT_RIDER, planFor } from '../tasks/select.js';
 import { EXIT } from './exit-codes.js';
 import { outputWidth, printJson, printRemark, printResult, tellProblems } from './output.js';
 import { createProgress, type Progress } from './progress.js';
@@ -35,9 +35,6 @@ import {
   threadsOfMachine,
   type DrawingFlags,
 } from './run-arguments.js';
-
-/** Stands for every rider of the working folder. */
-const ALL = 'all';
 
 /** Stands for the standard output in place of a file. */
 const STANDARD_OUTPUT = '-';

@@ -5,6 +5,7 @@ import { torqueConstantOf } from '../quantity/motor-constant.js';
 import type { BoardFile } from '../quantity/board-file.js';
 import type { ProfileFile } from '../quantity/profile-file.js';
 import type { RiderFile } from '../quantity/rider-file.js';
+import { GRAVITY_M_PER_S2 } from '../quantity/units.js';
 
 /**
  * Proportional gain as motor torque per degree of pitch over the weight times the wheel's radius (ours: what rides composed on
@@ -19,7 +20,8 @@ export function referenceProfile(board: BoardFile, rider: RiderFile): ProfileFil
   const { torqueConstantNmPerA, speedConstantRpmPerV } = board.motor;
   const torqueConstant = torqueConstantNmPerA ?? torqueConstantOf(speedConstantRpmPerV!);
   const massKg = board.wheel.massKg + board.deck.massKg + rider.body.massKg;
-  const proportionalAPerDeg = (STIFFNESS_PER_DEG * massKg * 9.81 * board.wheel.radiusM) / torqueConstant;
+  const proportionalAPerDeg =
+    (STIFFNESS_PER_DEG * massKg * GRAVITY_M_PER_S2 * board.wheel.radiusM) / torqueConstant;
   return {
     summary: 'Reference for this rig.',
     gains: { proportionalAPerDeg, rateAPerDegPerS: RATE_TIME_S * proportionalAPerDeg, integralAPerDegS: 0 },

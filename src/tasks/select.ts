@@ -18,6 +18,9 @@ export interface Selection extends Pick<RankPlan, 'charges' | 'seeds' | 'solver'
   scenarios: readonly string[] | null;
 }
 
+/** Stands for every rider of the working folder. */
+export const ALL = 'all';
+
 /** The rider that is meant when none is named, where the working folder has him. */
 export const DEFAULT_RIDER = 'regular';
 

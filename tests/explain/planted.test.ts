@@ -3,11 +3,8 @@
  * each board in a process of its own, as compiled code: a test runner's way of loading makes the loop four times slower.
  */
 import { spawn } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
-import { buildSync } from 'esbuild';
 import { expect, it } from 'vitest';
-
-const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+import { bundled, ROOT } from '../bundled.js';
 
 const PROGRAM = `
 import { missesOf, plantAll } from './tests/explain/planted.ts';
@@ -21,20 +18,12 @@ interface Answer {
 }
 
 function plantedOn(board: string): Promise<Answer> {
-  const [bundle] = buildSync({
-    stdin: { contents: PROGRAM, resolveDir: ROOT, loader: 'ts' },
-    bundle: true,
-    write: false,
-    format: 'esm',
-    platform: 'node',
-    packages: 'external',
-  }).outputFiles;
   const child = spawn(process.execPath, ['--input-type=module'], {
     cwd: ROOT,
     env: { ...process.env, BOARD: board },
     stdio: ['pipe', 'pipe', 'inherit'],
   });
-  child.stdin.end(bundle!.text);
+  child.stdin.end(bundled(PROGRAM));
   let printed = '';
   child.stdout.on('data', (chunk: Buffer) => (printed += chunk.toString()));
   return new Promise((resolve, reject) => {

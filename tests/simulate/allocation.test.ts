@@ -3,11 +3,8 @@
  * counted, with a nursery so large that nothing is collected meanwhile. One boxed number a tick would be 12 bytes.
  */
 import { execFileSync } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
-import { buildSync } from 'esbuild';
 import { expect, it } from 'vitest';
-
-const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+import { bundled, ROOT } from '../bundled.js';
 
 const PROGRAM = `
 import { controlLaw } from './src/control/law.ts';
@@ -45,18 +42,10 @@ interface Stretch {
 }
 
 it('allocates less than one byte a tick over 50,000 ticks, once it is compiled', () => {
-  const [bundle] = buildSync({
-    stdin: { contents: PROGRAM, resolveDir: ROOT, loader: 'ts' },
-    bundle: true,
-    write: false,
-    format: 'esm',
-    platform: 'node',
-    packages: 'external',
-  }).outputFiles;
   const printed = execFileSync(
     process.execPath,
     ['--max-semi-space-size=128', '--min-semi-space-size=64', '--input-type=module'],
-    { input: bundle!.text, cwd: ROOT, encoding: 'utf8' },
+    { input: bundled(PROGRAM), cwd: ROOT, encoding: 'utf8' },
   );
   const stretches = JSON.parse(printed) as Stretch[];
   expect(stretches.every(({ up, ticks }) => up && ticks === 50_000)).toBe(true);

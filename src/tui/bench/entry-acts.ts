@@ -2,6 +2,7 @@
  * What keys do while a line of text is typed, and what becomes of the text.
  */
 import { isName } from '../../quantity/field.js';
+import { ALL } from '../../tasks/select.js';
 import { editedProfiles } from './choices.js';
 import { typeNumber } from './gains-acts.js';
 import type { Act } from './binding.js';
@@ -26,7 +27,7 @@ export function openEntry(purpose: Entry['purpose'], { offered, kept, typed = ''
 
 /** The file that a ranking is offered to be written to. */
 export function exportName({ choices: { setup } }: BenchState): string {
-  return `rank-${setup.board}-${setup.riders?.join('-') ?? 'all'}.csv`;
+  return `rank-${setup.board}-${setup.riders?.join('-') ?? ALL}.csv`;
 }
 
 /** The profile that would be saved: the one under the cursor or explained, if it was edited. */

@@ -1,13 +1,11 @@
 /**
  * What keys do on the Rank screen.
  */
+import { COMPARE_COUNT } from '../../show/compare-run.js';
 import { ROW_ORDERS, type RowColumn } from '../../measure/row-order.js';
 import type { Act } from './binding.js';
 import { currentCell, currentRow, shownRows, trialOfCell } from './rows.js';
 import type { BenchState, RankState } from './state.js';
-
-/** Most profiles that are compared. */
-export const MOST_COMPARED = 4;
 
 function withRank(state: BenchState, rank: Partial<RankState>): BenchState {
   return { ...state, rank: { ...state.rank, ...rank } };
@@ -70,8 +68,8 @@ export function comparedProfiles(state: BenchState): string[] {
 /** Why nothing can be compared now; null where it can. */
 export function comparingOff(state: BenchState): string | null {
   const count = comparedProfiles(state).length;
-  if (count < 2) return 'pick two to four profiles first';
-  return count > MOST_COMPARED ? `${count} are picked, four at most` : null;
+  if (count < COMPARE_COUNT.least) return 'pick two to four profiles first';
+  return count > COMPARE_COUNT.most ? `${count} are picked, ${COMPARE_COUNT.most} at most` : null;
 }
 
 function opened(state: BenchState, screen: 'trace' | 'compare', profiles: readonly string[]): BenchState {

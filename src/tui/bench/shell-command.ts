@@ -4,6 +4,7 @@
 import { RANK_ORDER } from '../../measure/row-order.js';
 import { PROGRAM_NAME } from '../../store/places.js';
 import type { TrialKey } from '../../tasks/plan.js';
+import { ALL } from '../../tasks/select.js';
 import { editedProfiles } from './choices.js';
 import { missingNames } from './missing.js';
 import type { BenchState } from './state.js';
@@ -38,7 +39,7 @@ function planWords(state: BenchState): string[] {
   const { choices, options } = state;
   const { board, riders, charges, scenarios } = choices.setup;
   const missing = missingNames(state);
-  const riderList = riders?.filter((name) => !missing.rider.includes(name)) ?? ['all'];
+  const riderList = riders?.filter((name) => !missing.rider.includes(name)) ?? [ALL];
   const scenarioList = scenarios?.filter((name) => !missing.scenario.includes(name)) ?? [];
   const stated = charges.filter((charge) => charge !== null);
   return [

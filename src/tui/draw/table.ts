@@ -5,15 +5,13 @@ import type { Piece } from '../../show/cell-grid.js';
 import { verdictMark } from '../../show/colour.js';
 import { textWidth } from '../../show/fit-text.js';
 import { GLYPHS } from '../../show/glyphs.js';
+import { COMPARE_SIGNS } from '../../show/compare-run.js';
 import { stripPieces } from '../../show/rank-row.js';
 import { table, type TableCell } from '../../show/table.js';
 import { currentRow, shownRows, type ShownRow } from '../bench/rows.js';
 import type { BenchState } from '../bench/state.js';
 import { inSight, say, type Area } from './say.js';
 import { COLUMNS, figureIn, fittedColumns, headerOf, type ColumnName } from './table-columns.js';
-
-/** Letters of picked profiles, in the order in which they were picked. */
-export const LETTERS = ['A', 'B', 'C', 'D'] as const;
 
 /** What every cell of one drawing needs; scenarios `from` up to but without `to` are in sight. */
 interface Drawing {
@@ -26,7 +24,7 @@ interface Drawing {
 }
 
 function cursorCell(row: ShownRow, { state, here, ascii }: Drawing): TableCell {
-  const letter = LETTERS[state.rank.picked.indexOf(row.name)] ?? (row.isPicked ? '+' : ' ');
+  const letter = COMPARE_SIGNS[state.rank.picked.indexOf(row.name)]?.letter ?? (row.isPicked ? '+' : ' ');
   const sign = row === here ? (ascii ? '>' : '▸') : ' ';
   return [
     { text: sign, style: 'accent' },

@@ -3,11 +3,8 @@
  * its own with the production build of React, as the built program has it.
  */
 import { spawnSync } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
-import { buildSync } from 'esbuild';
 import { expect, it } from 'vitest';
-
-const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
+import { bundled, ROOT } from '../../bundled.js';
 
 const PROGRAM = `
 const { createElement } = await import('react');
@@ -39,17 +36,8 @@ process.exit(0);
 `;
 
 it('stays within 5 MB from the thousandth to the ten-thousandth frame', { timeout: 300_000 }, () => {
-  const [bundle] = buildSync({
-    stdin: { contents: PROGRAM, resolveDir: ROOT, loader: 'tsx' },
-    bundle: true,
-    write: false,
-    format: 'esm',
-    platform: 'node',
-    packages: 'external',
-    jsx: 'automatic',
-  }).outputFiles;
   const { stdout, stderr } = spawnSync(process.execPath, ['--expose-gc', '--input-type=module'], {
-    input: bundle!.text,
+    input: bundled(PROGRAM),
     cwd: ROOT,
     encoding: 'utf8',
     env: { ...process.env, NODE_ENV: 'production', CI: 'false' },

@@ -3,11 +3,8 @@
  * after a collection is compared with what was after 1,000.
  */
 import { execFileSync } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
-import { buildSync } from 'esbuild';
 import { expect, it } from 'vitest';
-
-const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
+import { bundled, ROOT } from '../../bundled.js';
 
 const PROGRAM = `
 import { EventEmitter } from 'node:events';
@@ -32,16 +29,8 @@ console.log(JSON.stringify({ updateCount, grownBytes: aliveAt[10_000] - aliveAt[
 `;
 
 it('stays within 5 MB over 9,000 frames', () => {
-  const [bundle] = buildSync({
-    stdin: { contents: PROGRAM, resolveDir: ROOT, loader: 'ts' },
-    bundle: true,
-    write: false,
-    format: 'esm',
-    platform: 'node',
-    packages: 'external',
-  }).outputFiles;
   const printed = execFileSync(process.execPath, ['--expose-gc', '--input-type=module'], {
-    input: bundle!.text,
+    input: bundled(PROGRAM),
     cwd: ROOT,
     encoding: 'utf8',
   });
