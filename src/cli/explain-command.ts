@@ -67,10 +67,21 @@ async function explain(profile: string, flags: ExplainFlags, command: Command): 
     tellProblems([...(planned.ok ? [] : planned.faults), ...obstacles]);
     return;
   }
-  const asked = { profile, board: flags.board ?? null };
+  const asked = { profile, board: flags.board ?? null, cells: cellWords(flags) };
   const answer = await answered(planned.value, asked, flags);
   const saved = apply === undefined || saveAs === undefined ? null : { remedy: apply, name: saveAs };
   await printAnswer(answer, { places, asked, flags, saved });
+}
+
+/** The words of the command for the cells, as far as they are not the usual ones. */
+function cellWords({ rider, scenarios, charge, seeds, solver }: ExplainFlags): string[] {
+  return [
+    ...(rider === undefined ? [] : ['--rider', rider.join(',')]),
+    ...(scenarios === undefined ? [] : ['--scenarios', scenarios.join(',')]),
+    ...(charge === undefined ? [] : ['--charge', charge.join(',')]),
+    ...(seeds === undefined ? [] : ['--seeds', String(seeds.length)]),
+    ...(solver === 'fixed' ? [] : ['--solver', solver]),
+  ];
 }
 
 /** The answer, and how far it is to the edge. */

@@ -3,7 +3,8 @@
  * other taken away. What the reference cures is the profile's doing, and of the profile's suspects the one whose removal cures
  * most is named; what the reference does not cure, no numbers in a profile will, and the other suspects are asked.
  */
-import { CAUSES, type Family } from './causes.js';
+import type { Family } from './cause.js';
+import { CAUSES } from './causes.js';
 
 /** What cells cost: the mean of their costs, a failed one as much as ten scales, and how many failed. */
 export interface Toll {
@@ -52,7 +53,18 @@ const LEAST_SHARE = 0.15;
 /** A rival within this share of the first makes it unsure. */
 const RIVAL_SHARE = 0.9;
 
+/** What is part of the ride counts so much of what it cures, when it is held against other suspects (ours, no source). */
+const PART_OF_THE_RIDE = 0.5;
+
 const familyOf = new Map(CAUSES.map(({ name, family }) => [name, family]));
+const partsOfTheRide = new Set(
+  CAUSES.flatMap(({ name, isPartOfTheRide }) => (isPartOfTheRide ? [name] : [])),
+);
+
+/** How heavily a suspect weighs against others. */
+function weightOf({ cause, relief }: { cause: string; relief: number }): number {
+  return partsOfTheRide.has(cause) ? PART_OF_THE_RIDE * relief : relief;
+}
 
 /** Whose suspects are to be asked, before any of them is: those of the profile, those of the rig, both or none. */
 export interface Asked {
@@ -82,7 +94,7 @@ export function blame(profile: Toll, reference: Toll, ablations: readonly Ablati
       )
     : [];
   const profileFindings = isProfileToBlame ? findingsOf(ofProfile, profile, ({ toll }) => toll, excess) : [];
-  const findings = [...profileFindings, ...rigFindings].sort((a, b) => b.relief - a.relief);
+  const findings = [...profileFindings, ...rigFindings].sort((a, b) => weightOf(b) - weightOf(a));
   return { excess, isProfileToBlame, findings };
 }
 
@@ -100,9 +112,9 @@ function findingsOf(
       const relief = before.mean - toll.mean;
       return [{ cause: ablation.cause, relief, failuresCured: before.failures - toll.failures }];
     })
-    .sort((a, b) => b.relief - a.relief);
+    .sort((a, b) => weightOf(b) - weightOf(a));
   const [first, second] = reliefs;
-  const rival = first && second && second.relief > RIVAL_SHARE * first.relief ? second.cause : null;
+  const rival = first && second && weightOf(second) > RIVAL_SHARE * weightOf(first) ? second.cause : null;
   return reliefs
     .map((found, index): Finding => {
       const isUnsure = index === 0 && rival !== null;

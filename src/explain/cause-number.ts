@@ -1,17 +1,23 @@
 /**
- * Which number of the rig, the road or the profile does a cause speak of? Its value, and that of the reference where it is a
- * number of the profile.
+ * Which number of the rig, the road or the profile does a cause speak of? Its value, and the number that it is held against,
+ * such as that of the reference.
  */
 import type { ProfileFile } from '../quantity/profile-file.js';
 import { SURFACE_VALUES } from '../scenario/surface.js';
-import type { Makings } from './causes.js';
+import { bounceHz, trainHz } from './bounce.js';
+import type { Makings } from './makings.js';
+import { USUAL_DELAY_S, USUAL_FREQUENCY_RAD_PER_S } from './rig-causes.js';
 
-/** A number with the name that it goes by; `reference` where a set that suits the rig has another. */
-export interface CauseNumber {
+/** A number with the name that it goes by. */
+interface NamedNumber {
   name: string;
   value: number;
   unit: string;
-  reference: number | null;
+}
+
+/** The number of a cause, and beside it the one that it is held against, where there is one. */
+export interface CauseNumber extends NamedNumber {
+  beside: NamedNumber | null;
 }
 
 type Read = (makings: Makings) => number | undefined;
@@ -20,7 +26,8 @@ interface Source {
   name: string;
   unit: string;
   read: Read;
-  isOfProfile?: true;
+  /** The number that it is held against. */
+  beside?: { name: string; read: (makings: Makings, reference: ProfileFile) => number | undefined };
 }
 
 const ofProfile = (
@@ -31,7 +38,7 @@ const ofProfile = (
   name,
   unit,
   read: ({ profile }) => read(profile),
-  isOfProfile: true,
+  beside: { name: 'the reference set has', read: (_, reference) => read(reference) },
 });
 
 const RATE = ofProfile('rate gain', 'A/(deg/s)', ({ gains }) => gains.rateAPerDegPerS);
@@ -80,9 +87,26 @@ const SOURCES: Readonly<Record<string, Source>> = {
   'voltage ceiling': { name: 'cells in series', unit: '', read: ({ board }) => board.pack.seriesCells },
   'pack ceiling': { name: 'pack ceiling', unit: 'A', read: ({ board }) => board.pack.dischargeCurrentA },
   'low pack': { name: 'state of charge', unit: '%', read: ({ scenario }) => scenario.chargePercent },
-  "the rider's delay": { name: "the rider's delay", unit: 's', read: ({ rider }) => rider.balance.delayS },
+  "the rider's delay": {
+    name: "the rider's delay",
+    unit: 's',
+    read: ({ rider }) => rider.balance.delayS,
+    beside: { name: 'usual is', read: () => USUAL_DELAY_S },
+  },
+  "the rider's stiffness": {
+    name: 'balance frequency',
+    unit: 'rad/s',
+    read: ({ rider }) => rider.balance.frequencyRadPerS,
+    beside: { name: 'usual is', read: () => USUAL_FREQUENCY_RAD_PER_S },
+  },
   "the rider's tremor": { name: 'tremor', unit: 'Nm', read: ({ rider }) => rider.balance.tremorNm },
   grip: { name: 'least grip', unit: '', read: leastGrip },
+  "the tyre's own frequency": {
+    name: 'bounce on tyre and legs',
+    unit: 'Hz',
+    read: ({ board, rider }) => bounceHz(board, rider),
+    beside: { name: 'the bumps come at', read: (makings) => trainHz(makings) ?? undefined },
+  },
 };
 
 /** The number that a cause speaks of, in these makings; null where it speaks of none. */
@@ -90,7 +114,12 @@ export function causeNumber(cause: string, makings: Makings, reference: ProfileF
   const source = SOURCES[cause];
   const value = source?.read(makings);
   if (source === undefined || value === undefined) return null;
-  const { name, unit, isOfProfile } = source;
-  const other = isOfProfile ? source.read({ ...makings, profile: reference }) : undefined;
-  return { name, value, unit, reference: other ?? null };
+  const { name, unit, beside } = source;
+  const other = beside?.read(makings, reference);
+  return {
+    name,
+    value,
+    unit,
+    beside: beside === undefined || other === undefined ? null : { name: beside.name, value: other, unit },
+  };
 }

@@ -1,27 +1,42 @@
 /**
- * What is known of the distance to the edge? The edges that were found, and where the headroom lift should begin.
+ * What is known of the distance to the edge? For each rider the edges that were found, and where the headroom lift should begin.
  */
 import type { Ending } from './edge.js';
 import type { LiftStart } from './edge-headroom.js';
 import type { EdgeKind } from './edge-scenarios.js';
 
+/** How a run ended that was not survived, and its seed of chance. */
+export interface FoundEnding extends Ending {
+  seed: number;
+}
+
 /**
- * An edge that was looked for, sizes in `unit`. `survived` is null where the rig falls with nothing added at all, `failed` and
- * `ending` are null where even the largest size tried is survived.
+ * An edge that was looked for, sizes in `unit`; survived is what is survived under every seed. `survived` is null where the rig
+ * falls with nothing added at all, `failed` and `ending` are null where even the largest size tried is survived.
  */
 export interface Edge extends Pick<EdgeKind, 'name' | 'unit' | 'speedKmPerH' | 'chargePercent' | 'pushNS'> {
   survived: number | null;
   failed: number | null;
-  ending: Ending | null;
+  ending: FoundEnding | null;
   largestTried: number;
+  /** The least push found to be survived with one foot light for a while, N s; null where there is none, or no push that grows. */
+  footLightFrom: number | null;
 }
 
-/** The edges of one profile on one rig; `liftBelowShare` is the headroom at which its own lift begins, null without one. */
-export interface EdgeReport {
+/** The edges under one rider, in the same order for all riders, and where the headroom lift should begin under him. */
+export interface RiderEdges {
   rider: string;
-  seed: number;
-  statedPushNS: number;
   edges: Edge[];
   lifts: LiftStart[];
+}
+
+/**
+ * The edges of one profile on one rig under some seeds; there is at least one rider. `liftBelowShare` is the headroom at which the
+ * profile's own lift begins, null without one.
+ */
+export interface EdgeReport {
+  seeds: number[];
+  statedPushNS: number;
+  riders: RiderEdges[];
   liftBelowShare: number | null;
 }

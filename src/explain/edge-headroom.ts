@@ -7,7 +7,7 @@ import { REQUESTED } from '../control/law.js';
 import { steadyRide, type RidePoint } from '../linear/steady-ride.js';
 import { run } from '../simulate/run.js';
 import { prepareTrial } from '../simulate/trial.js';
-import type { Makings } from './causes.js';
+import type { Makings } from './makings.js';
 import { searched } from './edge.js';
 import { pushed, SPEED_LADDER_KM_PER_H, STATED_PUSH_NS } from './edge-scenarios.js';
 
@@ -28,10 +28,12 @@ export interface LiftStart {
 export const LOW_SPEED_KM_PER_H = 6;
 const MEASURED_CHARGE_PERCENT = 80;
 
-/** Where the lift should begin at each charge [%]. */
-export function liftStarts(makings: Makings, chargePercents: readonly number[]): LiftStart[] {
-  const neededA = pushTakesA(makings);
-  const { board, rider, profile } = makings;
+/** Where the lift should begin at each charge [%], for what the stated push takes [A], null where that is not known. */
+export function liftStarts(
+  { board, rider, profile }: Makings,
+  neededA: number | null,
+  chargePercents: readonly number[],
+): LiftStart[] {
   return chargePercents.map((chargePercent) => {
     if (neededA === null) return { chargePercent, neededShare: null, speedKmPerH: null };
     const point = { board, rider, profile, gradePercent: 0, chargePercent };
@@ -52,7 +54,7 @@ function leftA(point: RidePoint): { leftA: number; fullA: number; requestedA: nu
 }
 
 /** The most that is asked for after the stated push at the low speed, above the steady current, A; null after a fall. */
-function pushTakesA(makings: Makings): number | null {
+export function pushTakesA(makings: Makings): number | null {
   const ride = { speedKmPerH: LOW_SPEED_KM_PER_H, chargePercent: MEASURED_CHARGE_PERCENT };
   const { profile, ...circumstances } = pushed(makings, { ...ride, pushNS: STATED_PUSH_NS });
   const { outcome, tape } = run(prepareTrial(circumstances), profile, { solver: 'fixed' });

@@ -6,7 +6,7 @@ import { CHARGE_INTERVALS, openCircuitTable } from '../model/open-circuit.js';
 import type { BoardFile } from '../quantity/board-file.js';
 import { scenarioSchema, type RoadPiece, type ScenarioFile } from '../quantity/scenario-file.js';
 import { M_PER_S_PER_KM_PER_H } from '../quantity/units.js';
-import type { Makings } from './causes.js';
+import type { Makings } from './makings.js';
 
 /** What is made larger until the rig falls. */
 export const EDGE_NAMES = [

@@ -1,30 +1,35 @@
 /**
  * How far from the edge, in plain sentences? Each with its number, the circumstances, and what happens one step beyond.
  */
-import type { Ending } from '../explain/edge.js';
 import type { Edge, EdgeReport } from '../explain/edge-found.js';
 import { LOW_SPEED_KM_PER_H, type LiftStart } from '../explain/edge-headroom.js';
+import { KNOCK_S, SLOPE_S, SPEED_LADDER_KM_PER_H } from '../explain/edge-scenarios.js';
+import { ridersEdgeSentences, ridersLiftSentences } from './edge-riders.js';
 import {
-  BUMP_LENGTH_M,
-  KNOCK_S,
-  PUSH_S,
-  SLOPE_EASE_M,
-  SLOPE_S,
-  SPEED_LADDER_KM_PER_H,
-} from '../explain/edge-scenarios.js';
-import { shareText, timeText } from './quantities.js';
+  ALL_OF_IT,
+  circumstances,
+  edgeWords,
+  endingText,
+  isGrowingPush,
+  seedsText,
+  sizeText,
+} from './edge-words.js';
+import { shareText } from './quantities.js';
 import { writer, type WhyOptions } from './why-lines.js';
 
 /** That an edge is one of the simulation, and no promise. */
 export const EDGE_CAUTION =
-  'These are edges of the simulation with the numbers given, one thing at a time and one seed of chance: no promise that the ' +
-  'board holds out as far on the road, nor that less is harmless.';
+  'These are edges of the simulation with the numbers given, one thing at a time and no other chance than that of the ' +
+  'seeds; a push is one at the centre of mass, and the rider never steps off. No promise that the board holds out as far on ' +
+  'the road, nor that less is harmless.';
 
 /** The section about the edge: heading, sentences, caution. */
 export function edgeLines(report: EdgeReport, options: WhyOptions): string[] {
   const { say, paint } = writer(options);
   const whole = (text: string, indent?: string) =>
-    say(text.replaceAll(' N s', ' N\u00a0s'), indent).map((line) => line.replaceAll('\u00a0', ' '));
+    say(text.replaceAll(' N s', ' N\u00a0s').replaceAll(' seed ', ' seed\u00a0'), indent).map((line) =>
+      line.replaceAll('\u00a0', ' '),
+    );
   const [first, ...others] = edgeSentences(report);
   return [
     ...say('How far from the edge').map(paint.bold),
@@ -40,34 +45,59 @@ export function edgeLines(report: EdgeReport, options: WhyOptions): string[] {
 
 /** All sentences: how it was looked for, an edge each, and where the headroom lift should begin. */
 export function edgeSentences(report: EdgeReport): string[] {
-  const { rider, seed, edges } = report;
+  const { riders, seeds } = report;
+  const [only] = riders;
+  const isAlone = riders.length === 1;
+  const rode = isAlone ? `under ${only!.rider}` : 'under each rider';
+  const chance = seeds.length === 1 ? '' : 'under any of the seeds ';
   return [
-    `A steady ride under ${rider} on dry asphalt, noise on, seed ${seed}, meets one thing, made larger until the run (${KNOCK_S} s, with a slope ${SLOPE_S} s) no longer ends upright:`,
-    ...edges.map(edgeSentence),
+    `A steady ride ${rode} on dry asphalt, noise on, ${seedsText(seeds)}, meets one thing, made larger until ${chance}the run (${KNOCK_S} s, with a slope ${SLOPE_S} s) no longer ends upright:`,
+    ...(isAlone ? only!.edges.map((edge) => edgeSentence(edge, seeds)) : ridersEdgeSentences(report)),
     ...liftSentences(report),
   ];
 }
 
-/** The sentence about one edge. */
-export function edgeSentence(edge: Edge): string {
-  const { name, survived, failed, ending } = edge;
-  const { thing, none, shape = '' } = WORDS[name];
+/** The sentence about one edge under one rider and these seeds. */
+export function edgeSentence(edge: Edge, seeds: readonly number[]): string {
+  const { survived, failed, ending } = edge;
+  const { thing, none, shape = '' } = edgeWords(edge);
   const where = circumstances(edge);
+  const feet = feetText(edge);
   if (failed === null || ending === null) {
-    return `${thing}: holds out even at ${sizeText(edge.largestTried, edge)}, the most that was tried, ${shape}${where}.`;
+    return `${thing}: holds out even at ${sizeText(edge.largestTried, edge)}, the most that was tried, ${shape}${where}${feet}.`;
   }
-  const ends = endingText(ending);
-  if (survived === null) return `${thing}: no edge to be found, for ${none} ${ends}, ${where}.`;
-  return `${thing}: holds out up to ${sizeText(survived, edge)}, ${shape}${where}; at ${sizeText(failed, edge)} it ${ends}.`;
+  const ends = endingText(ending, seeds);
+  if (survived === null) {
+    return `${thing}: no edge to be found, for ${none} ${ends}, ${where}.`;
+  }
+  if (survived === 0 && edge.speedKmPerH !== null) {
+    return `${thing}: holds out against none, ${shape}${where}; at ${sizeText(failed, edge)} it ${ends}.`;
+  }
+  return `${thing}: holds out up to ${sizeText(survived, edge)}, ${shape}${where}; at ${sizeText(failed, edge)} it ${ends}${feet}.`;
+}
+
+function feetText(edge: Edge): string {
+  const { footLightFrom } = edge;
+  if (!isGrowingPush(edge)) return '';
+  if (footLightFrom === null) return '; up to there both feet stay loaded';
+  return `; from ${sizeText(footLightFrom, edge)} on one foot is light`;
 }
 
 /** The sentences about what the stated push takes and where the headroom lift should begin. */
-export function liftSentences({ statedPushNS, lifts, liftBelowShare }: EdgeReport): string[] {
+export function liftSentences(report: EdgeReport): string[] {
+  const { riders, statedPushNS, liftBelowShare } = report;
+  if (riders.length > 1) return ridersLiftSentences(report);
+  const { lifts } = riders[0]!;
   const push = `a push of ${statedPushNS} N s`;
   const neededShare = lifts[0]?.neededShare ?? null;
   if (neededShare === null) {
     return [
       `Headroom lift: what ${push} takes is not known, for at ${LOW_SPEED_KM_PER_H} km/h the ride ends in a fall.`,
+    ];
+  }
+  if (neededShare > 1) {
+    return [
+      `Headroom lift: ${push} takes ${ALL_OF_IT}, even at ${LOW_SPEED_KM_PER_H} km/h: no lift covers it.`,
     ];
   }
   const needed = shareText(neededShare);
@@ -95,49 +125,4 @@ function ownLift(belowShare: number | null, neededShare: number): string {
   return belowShare < neededShare
     ? `${begins}, later than those speeds`
     : `${begins}, not later than those speeds`;
-}
-
-interface Words {
-  thing: string;
-  /** The ride with nothing of it. */
-  none: string;
-  shape?: string;
-}
-
-const SLOPE = { none: 'the ride without any slope', shape: `easing in over ${SLOPE_EASE_M} m, ` };
-const PUSH = { none: 'the ride without any push', shape: `over ${PUSH_S} s, ` };
-
-/** What is made larger. */
-const WORDS: Readonly<Record<Edge['name'], Words>> = {
-  bump: { thing: 'Bump', none: 'the ride without any bump', shape: `${BUMP_LENGTH_M} m long, ` },
-  climb: { thing: 'Climb', ...SLOPE },
-  descent: { thing: 'Descent', ...SLOPE },
-  'push from behind': { thing: 'Push from behind', ...PUSH },
-  'push from ahead': { thing: 'Push from ahead', ...PUSH },
-  'extra delay': { thing: 'Extra delay of the loop', none: 'the ride without any' },
-  'pack sag': { thing: 'Voltage lost at the open pack', none: 'the ride with the pack as it is' },
-  speed: { thing: 'Steady speed', none: 'even standing' },
-};
-
-function circumstances({ speedKmPerH, chargePercent, pushNS }: Edge): string {
-  const pace = speedKmPerH === null ? '' : `at ${speedKmPerH} km/h `;
-  const push = pushNS === null ? '' : ` and a push of ${pushNS} N s from behind`;
-  return `${pace}with the pack at ${chargePercent} %${push}`;
-}
-
-function endingText({ kind, atS }: Ending): string {
-  if (kind === 'not met') return 'stays up but never gets there';
-  return `ends in ${ENDING_WORDS[kind] ?? kind} at ${timeText(atS)}`;
-}
-
-const ENDING_WORDS: Readonly<Record<string, string>> = {
-  'nose strike': 'a nose strike',
-  'tail strike': 'a tail strike',
-  'rider off': 'the rider coming off',
-  'solver stopped': 'a stopped solver',
-};
-
-/** A size with its unit; one digit after the point where there is something to say. */
-function sizeText(size: number, { unit }: Edge): string {
-  return `${Number(size.toFixed(1))} ${unit}`;
 }

@@ -8,8 +8,12 @@ import type { FeelView } from './why-view.js';
 
 type Report = NonNullable<FeelRide['report']>;
 
-/** The sentence for a cause; null where the linear view has nothing to say about it, or has not been made. */
-export function linearSentence(cause: string, feel: FeelView | null): string | null {
+/**
+ * The sentence for a cause; null where the linear view has nothing to say about it, or has not been made. What lies in a rider
+ * is said of the one who was looked at only.
+ */
+export function linearSentence(cause: string, feel: FeelView | null, rider: string): string | null {
+  if (OF_THE_RIDER.includes(cause) && feel?.rider !== rider) return null;
   const seen = (feel?.rides ?? []).filter(({ report }) => report !== null);
   const ride = seen.find(({ speedKmPerH }) => speedKmPerH > 0) ?? seen[0];
   const say = SENTENCES[cause];
@@ -29,11 +33,17 @@ const LEAST_HZ = 0.4;
 function leastDamped({ modes }: Report): string | null {
   const mode = modes.find(({ frequencyHz }) => frequencyHz >= LEAST_HZ);
   if (mode === undefined) return null;
-  const { frequencyHz, dampingRatio } = mode;
-  return (
-    `the least damped motion is one of ${listed(moversOf(mode))} at ${hzText(frequencyHz)} ` +
-    `with a damping ratio of ${dampingRatio.toFixed(2)}`
-  );
+  return `the least damped motion is one of ${listed(moversOf(mode))} ${howDamped(mode)}`;
+}
+
+function howDamped({ frequencyHz, dampingRatio }: Report['modes'][number]): string {
+  return `at ${hzText(frequencyHz)} with a damping ratio of ${dampingRatio.toFixed(2)}`;
+}
+
+/** The least damped motion that is mostly the tyre's. */
+function tyreBounce({ modes }: Report): string | null {
+  const mode = modes.find(({ shares }) => shares.tyre > 0.5);
+  return mode === undefined ? null : `the bounce on the tyre is ${howDamped(mode)}`;
 }
 
 function spareDelay({ margins: { delayS, phaseRad } }: Report): string | null {
@@ -66,4 +76,8 @@ const SENTENCES: Readonly<Record<string, (report: Report) => string | null>> = {
   'noise of the gyro': noise,
   'progressive stiffness': stiffness,
   "the rider's delay": leastDamped,
+  "the rider's stiffness": leastDamped,
+  "the tyre's own frequency": tyreBounce,
 };
+
+const OF_THE_RIDER = ["the rider's delay", "the rider's stiffness", "the tyre's own frequency"];

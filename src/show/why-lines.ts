@@ -12,8 +12,8 @@ import { remedySentences, verdictSentences } from './why-remedies.js';
 import {
   blamelessSentences,
   findingSentences,
+  explainCommand,
   runCommand,
-  shellWord,
   standingSentences,
   togetherSentences,
 } from './why-sentences.js';
@@ -93,7 +93,7 @@ function remedyLines({ tried, findings, asked }: WhyView, options: WhyOptions): 
     const style = remedy.effect.newlyFailed.length > 0 ? paint.warn : (line: string) => line;
     return [...say(`${index + 1}) ${first!}`).map(style), ...say(others.join(' '), '   ')];
   });
-  const command = `underfoot explain ${shellWord(asked.profile)} --apply ${best + 1} --save-as NAME`;
+  const command = explainCommand(asked, ['--apply', String(best + 1), '--save-as', 'NAME']);
   return [
     ...verdictSentences(tried, findings).flatMap((text) => say(text)),
     ...paragraphs,

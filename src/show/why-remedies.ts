@@ -12,6 +12,7 @@ import { listed } from './margin-view.js';
 import { speedText } from './quantities.js';
 import { capital, cellName, plainNumber, scoreText } from './why-sentences.js';
 import type { RemediesView } from './why-view.js';
+import { waysSentences } from './why-ways.js';
 import { causeWords } from './why-words.js';
 
 /** Words for the keys of a profile that remedies change. */
@@ -83,8 +84,8 @@ export function remedySentences({ edits, effect }: Remedy): string[] {
   return [
     `${newFalls}${capital(editsText(edits))}: ${gainText(effect)}.`,
     ...(cured.length === 0 ? [] : [`Stays up now: ${namesOf(cured)}.`]),
-    ...(better.length === 0 ? [] : [`Better: ${better.map(termText).join(', ')}.`]),
-    ...(worse.length === 0 ? [] : [`Worse: ${worse.map(termText).join(', ')}.`]),
+    ...termsSentence('Better', better),
+    ...termsSentence('Worse', worse),
   ];
 }
 
@@ -121,9 +122,14 @@ export function termName(name: CostName): string {
   return TERMS[name].text;
 }
 
-function termText({ name, before, after }: TermChange): string {
-  const { text, factor, unit, decimals } = TERMS[name];
-  return `${text} ${(factor * before).toFixed(decimals)} to ${(factor * after).toFixed(decimals)}${unit}`;
+/** Terms with what they were and are; those that look the same after rounding are left out. */
+function termsSentence(title: string, terms: readonly TermChange[]): string[] {
+  const seen = terms.flatMap(({ name, before, after }) => {
+    const { text, factor, unit, decimals } = TERMS[name];
+    const [was, is] = [before, after].map((value) => (factor * value).toFixed(decimals));
+    return was === is ? [] : [`${text} ${was} to ${is}${unit}`];
+  });
+  return seen.length === 0 ? [] : [`${title}: ${seen.join(', ')}.`];
 }
 
 /** What the limits of a machine or a person ask for, where no numbers in a profile help. */
@@ -138,12 +144,14 @@ const WAYS_OUT: Readonly<Record<string, string>> = {
 
 /** The verdict: which kind of help there is, and what no numbers in a profile cure. */
 export function verdictSentences(
-  { verdict, remedies }: RemediesView,
+  { verdict, remedies, ways }: RemediesView,
   findings: readonly Evidence[],
 ): string[] {
-  const limits = verdict.limits.map(({ cause }) =>
-    limitSentence(cause, findings.find(({ finding }) => finding.cause === cause)?.moment ?? null),
-  );
+  const limits = verdict.limits.flatMap(({ cause }) => {
+    const moment = findings.find(({ finding }) => finding.cause === cause)?.moment ?? null;
+    const simulated = ways.filter((one) => one.cause === cause).flatMap(waysSentences);
+    return [limitSentence(cause, moment, simulated.length > 0), ...simulated];
+  });
   return [kindSentence(verdict, remedies), ...limits];
 }
 
@@ -154,7 +162,7 @@ function kindSentence({ kind }: Verdict, remedies: readonly Remedy[]): string {
   return `${count}. No single change helps, nor do two; these came nearest.`;
 }
 
-function limitSentence(cause: string, moment: Moment | null): string {
+function limitSentence(cause: string, moment: Moment | null, isSimulated: boolean): string {
   const title = causeWords(cause).title.toLowerCase();
   const wayOut = WAYS_OUT[cause];
   const none = 'no numbers in a profile that were tried cure it';
@@ -163,5 +171,5 @@ function limitSentence(cause: string, moment: Moment | null): string {
     : `${capital(title)}: ${none}.`;
   const firstCut = cause === 'voltage ceiling' ? moment?.firstCut : null;
   const speed = firstCut ? ` (it first cuts at ${speedText(firstCut.speedMPerS)})` : '';
-  return wayOut === undefined ? said : `${said} What would: ${wayOut}${speed}.`;
+  return wayOut === undefined || isSimulated ? said : `${said} What would: ${wayOut}${speed}.`;
 }

@@ -42,7 +42,7 @@ export function plainQuantity(value: number, unit: string): string {
 
 /** The paragraph of a finding, sentence by sentence; the command is the last. */
 export function findingSentences(view: WhyView, evidence: Evidence): string[] {
-  const linear = linearSentence(evidence.causes[0]!, view.feel);
+  const linear = linearSentence(evidence.causes[0]!, view.feel, evidence.cell.rider);
   return [
     causeSentence(evidence),
     reliefSentence(view, evidence),
@@ -63,8 +63,8 @@ function causeSentence({ causes, finding, number }: Evidence): string {
   return `${rival}${named}${number === null ? '' : ` (${numberText(number)})`}: ${does}.`;
 }
 
-function numberText({ name, value, unit, reference }: CauseNumber): string {
-  const other = reference === null ? '' : `, the reference set has ${plainNumber(reference)}`;
+function numberText({ name, value, unit, beside }: CauseNumber): string {
+  const other = beside === null ? '' : `, ${beside.name} ${plainNumber(beside.value)}`;
   return `${name} ${plainQuantity(value, unit)}${other}`;
 }
 
@@ -139,9 +139,15 @@ export function runCommand({ asked, ownCharges }: WhyView, cell: RankedCell): st
   ].join(' ');
 }
 
+/** The command that explains the same cells again, with more words at its end. */
+export function explainCommand({ profile, board, cells }: WhyView['asked'], more: readonly string[]): string {
+  const rig = board === null ? [] : ['--board', board];
+  return ['underfoot', 'explain', profile, ...rig, ...cells, ...more].map(shellWord).join(' ');
+}
+
 /** A word that a shell takes as it is. */
 export function shellWord(word: string): string {
-  return /^[\w./-]+$/.test(word) ? word : `'${word.replaceAll("'", String.raw`'\''`)}'`;
+  return /^[\w./,-]+$/.test(word) ? word : `'${word.replaceAll("'", String.raw`'\''`)}'`;
 }
 
 /** Share of what the profile costs too much from which a cause takes nearly all of it away. */

@@ -5,6 +5,7 @@ import type { Evidence } from '../explain/evidence.js';
 import type { FeelRide } from '../explain/feel-readings.js';
 import type { Feel } from '../explain/feel.js';
 import type { Remedy, Verdict } from '../explain/remedy-effect.js';
+import type { LimitWays } from '../explain/ways-out.js';
 import type { ProfileResult } from '../measure/profile-result.js';
 import type { Weights } from '../measure/scales.js';
 
@@ -15,10 +16,12 @@ export interface FeelView {
   rides: readonly FeelRide[];
 }
 
-/** The changes that were tried, best first, and the verdict over them. */
+/** The changes that were tried, best first, the verdict over them, and what else would help. */
 export interface RemediesView {
   remedies: readonly Remedy[];
   verdict: Verdict;
+  /** What else was simulated against the limits of the verdict. */
+  ways: readonly LimitWays[];
 }
 
 /**
@@ -34,8 +37,11 @@ export interface WhyView {
   result: ProfileResult;
   reference: ProfileResult;
   isProfileToBlame: boolean;
-  /** Profile and board as they were asked for, so that a command finds them again; null for the usual board. */
-  asked: { profile: string; board: string | null };
+  /**
+   * Profile and board as they were asked for, so that a command finds them again, null for the usual board; and the words of a
+   * command for the cells.
+   */
+  asked: { profile: string; board: string | null; cells: readonly string[] };
   /** Charge of each scenario of its own, %, so that a command names only another one. */
   ownCharges: Readonly<Record<string, number>>;
   findings: readonly Evidence[];

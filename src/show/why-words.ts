@@ -105,7 +105,12 @@ const WORDS: Readonly<Record<string, CauseWords>> = {
   "the rider's delay": {
     title: "The rider's own delay",
     does: 'the body corrects itself so late that it and the board rock each other',
-    without: 'with a rider who answers at once',
+    without: 'with a rider who answers as soon as most do',
+  },
+  "the rider's stiffness": {
+    title: "The rider's own stiffness",
+    does: 'the body corrects itself so hard that, late as every body is, it overdoes it',
+    without: 'with a rider who corrects himself as softly as most do',
   },
   "the rider's tremor": {
     title: "The rider's tremor",
@@ -117,6 +122,16 @@ const WORDS: Readonly<Record<string, CauseWords>> = {
     title: 'The rough road',
     does: 'its unevenness shakes wheel, deck and feet',
     without: 'on a smooth road',
+  },
+  "the tyre's own frequency": {
+    title: "The tyre's own frequency",
+    does: 'the road shakes rider, legs and tyre in the time in which they bounce by themselves',
+    without: 'with a tyre that does not bounce on',
+  },
+  'bumps and steps': {
+    title: 'Bumps and steps',
+    does: 'the road throws wheel and feet up more than they can follow',
+    without: 'on a road without them',
   },
 };
 

@@ -1,31 +1,37 @@
 /**
  * The JSON of the distance to the edge: sizes with their unit beside them, null where there is none, and the sentences.
  */
-import type { Edge, EdgeReport } from '../explain/edge-found.js';
-import { EDGE_CAUTION, edgeSentence, liftSentences } from '../show/why-edge.js';
+import type { Edge, EdgeReport, RiderEdges } from '../explain/edge-found.js';
+import { EDGE_CAUTION, edgeSentence, edgeSentences } from '../show/why-edge.js';
 
 /** The report of the edges that were looked for. */
 export function edgeReport(report: EdgeReport) {
-  const { rider, seed, statedPushNS, edges, lifts, liftBelowShare } = report;
+  const { seeds, statedPushNS, riders, liftBelowShare } = report;
+  return {
+    seeds,
+    statedPushNS,
+    riders: riders.map((rider) => oneRider(rider, seeds)),
+    ownHeadroomLiftBelowShareIfAny: liftBelowShare,
+    sentences: edgeSentences(report),
+    caution: EDGE_CAUTION,
+  };
+}
+
+function oneRider({ rider, edges, lifts }: RiderEdges, seeds: readonly number[]) {
   return {
     rider,
-    seed,
-    statedPushNS,
-    edges: edges.map((edge) => oneEdge(edge)),
+    edges: edges.map((edge) => oneEdge(edge, seeds)),
     headroomLift: {
       neededHeadroomShareIfKnown: lifts[0]?.neededShare ?? null,
       latestStarts: lifts.map(({ chargePercent, speedKmPerH }) => ({
         chargePercent,
         speedKmPerHIfAny: speedKmPerH,
       })),
-      ownBelowShareIfAny: liftBelowShare,
-      sentences: liftSentences(report),
     },
-    caution: EDGE_CAUTION,
   };
 }
 
-function oneEdge(edge: Edge) {
+function oneEdge(edge: Edge, seeds: readonly number[]) {
   const { name, unit, speedKmPerH, chargePercent, pushNS, survived, failed, ending, largestTried } = edge;
   return {
     name,
@@ -34,7 +40,8 @@ function oneEdge(edge: Edge) {
     failedIfAny: failed,
     endingIfFailed: ending,
     largestTried,
+    footLightFromNSIfAny: edge.footLightFrom,
     at: { speedKmPerHIfGiven: speedKmPerH, chargePercent, pushNSIfAny: pushNS },
-    sentence: edgeSentence(edge),
+    sentence: edgeSentence(edge, seeds),
   };
 }

@@ -1,113 +1,130 @@
 /**
- * How far from the edge is a profile on this rig? All searches go side by side, one run of each at a time, so that every thread
- * has work.
+ * How far from the edge is a profile on this rig, under each rider of a plan and all of its seeds? All searches of all riders go
+ * side by side, one size of each at a time, so that every thread has work.
  */
-import { nextCount, openSearch, withResult, type Ending, type Search } from '../explain/edge.js';
-import type { Edge, EdgeReport } from '../explain/edge-found.js';
-import { liftStarts } from '../explain/edge-headroom.js';
-import { edgeKinds, STATED_PUSH_NS, type EdgeKind } from '../explain/edge-scenarios.js';
-import type { Makings } from '../explain/causes.js';
+import { setImmediate as breathe } from 'node:timers/promises';
+import type { Makings } from '../explain/makings.js';
+import type { EdgeReport, FoundEnding, RiderEdges } from '../explain/edge-found.js';
+import { liftStarts, pushTakesA, type LiftStart } from '../explain/edge-headroom.js';
+import { countsToRun, edgeOf, openQuest, withMet, type Met, type Quest } from '../explain/edge-quest.js';
+import { edgeKinds, STATED_PUSH_NS } from '../explain/edge-scenarios.js';
 import type { CellResult } from '../measure/profile-result.js';
+import type { RiderFile } from '../quantity/rider-file.js';
 import type { CellTask } from './crew.js';
 import { runTasks, type TaskOptions } from './labour.js';
-import type { RankPlan } from './plan.js';
-import { DEFAULT_RIDER } from './select.js';
+import type { Named, RankPlan } from './plan.js';
 
 /** How the edge is looked for; `onRuns` hears of the runs that are done: how many there will be nobody knows before. */
 export interface EdgeOptions extends Pick<TaskOptions, 'threads' | 'signal'> {
   onRuns?: ((done: number) => void) | undefined;
 }
 
-/** The chance of every run, so that all of them can be made again. */
-const SEED = 1;
-
-/** Looks for the edge of the one profile of a plan, under the usual rider, if he is among its own, or else under the first. */
+/**
+ * Looks for the edge of the one profile of a plan under each of its riders; survived is what is survived under all of its seeds.
+ * Throws the reason of a signal that comes before the end.
+ */
 export async function findEdge(plan: RankPlan, options: EdgeOptions): Promise<EdgeReport> {
-  const { board, riders, profiles } = plan;
-  const rider = riders.find(({ name }) => name === DEFAULT_RIDER) ?? riders[0]!;
-  const makings: Makings = {
-    profile: profiles[0]!.value,
-    board: board.value,
-    rider: rider.value,
-    scenario: plan.scenarios[0]!.value,
-    seed: SEED,
-    noiseRatio: 1,
-  };
+  const { board, profiles, seeds } = plan;
   const kinds = edgeKinds(board.value);
-  const searches = await searchAll(kinds, { makings, rider: rider.name, solver: plan.solver }, options);
   const charges = kinds.filter(({ name }) => name === 'speed').map(({ chargePercent }) => chargePercent);
-  return {
-    rider: rider.name,
-    seed: SEED,
-    statedPushNS: STATED_PUSH_NS,
-    edges: kinds.map((kind, index) => edgeOf(kind, searches[index]!)),
-    lifts: liftStarts(makings, charges),
-    liftBelowShare: liftBelowShareOf(makings),
-  };
+  const opened = plan.riders.flatMap((rider) => kinds.map((kind) => ({ rider, quest: openQuest(kind) })));
+  const searched = await searchAll(opened, plan, options);
+  const riders: RiderEdges[] = [];
+  for (const rider of plan.riders) {
+    const edges = searched.filter((search) => search.rider === rider).map(({ quest }) => edgeOf(quest));
+    riders.push({ rider: rider.name, edges, lifts: await liftsOf(plan, rider, { charges, ...options }) });
+  }
+  const { headroomLift } = profiles[0]!.value.shaping;
+  const liftBelowShare = headroomLift === undefined ? null : headroomLift.belowPercent / 100;
+  return { seeds, statedPushNS: STATED_PUSH_NS, riders, liftBelowShare };
 }
 
-interface Trying {
-  makings: Makings;
-  rider: string;
-  solver: RankPlan['solver'];
+/** What is looked for under one rider. */
+interface Searching {
+  rider: Named<RiderFile>;
+  quest: Quest;
 }
 
 async function searchAll(
-  kinds: readonly EdgeKind[],
-  trying: Trying,
+  opened: readonly Searching[],
+  plan: RankPlan,
   { threads, signal, onRuns }: EdgeOptions,
-): Promise<Search[]> {
-  const searches = kinds.map(({ ladder }) => openSearch(ladder));
+): Promise<Searching[]> {
+  const searches = [...opened];
+  const { seeds } = plan;
   let done = 0;
   for (;;) {
-    const level = searches.flatMap((search, index) => {
-      const count = nextCount(search);
-      return count === null ? [] : [{ index, count }];
-    });
+    const level = searches.flatMap(({ quest }, index) =>
+      countsToRun(quest).map((count) => ({ index, count })),
+    );
     if (level.length === 0) return searches;
-    const tasks = level.map(({ index, count }) => taskFor(kinds[index]!, count, trying));
+    const tasks = level.flatMap(({ index, count }) =>
+      seeds.map((seed) => taskFor(searches[index]!, { count, seed }, plan)),
+    );
+    const cells = Array<CellResult>(tasks.length);
     await runTasks(tasks, {
       threads,
       signal,
       onDone: (place, [cell]) => {
-        const { index, count } = level[place]!;
-        searches[index] = withResult(searches[index]!, count, endingOf(cell!));
+        cells[place] = cell!;
         onRuns?.(++done);
       },
+    });
+    level.forEach(({ index, count }, place) => {
+      const search = searches[index]!;
+      const met = metIn(cells.slice(place * seeds.length, (place + 1) * seeds.length));
+      searches[index] = { ...search, quest: withMet(search.quest, count, met) };
     });
   }
 }
 
-function taskFor(kind: EdgeKind, count: number, { makings, rider, solver }: Trying): CellTask {
-  const { profile, ...circumstances } = kind.change(makings, count * kind.step);
-  const key = { scenario: kind.name, rider, chargePercent: kind.chargePercent, seed: makings.seed };
-  return { profile, trials: [{ key, circumstances }], solver };
+function taskFor(
+  { rider, quest: { kind } }: Searching,
+  { count, seed }: { count: number; seed: number },
+  plan: RankPlan,
+): CellTask {
+  const { profile, ...circumstances } = kind.change(makingsOf(plan, rider, seed), count * kind.step);
+  const key = { scenario: kind.name, rider: rider.name, chargePercent: kind.chargePercent, seed };
+  return { profile, trials: [{ key, circumstances }], solver: plan.solver };
 }
 
-/** How a run ended that was not survived; null for one that ended upright after it had met what it was to meet. */
-function endingOf({ outcome, eventReached }: CellResult): Ending | null {
-  const { kind, atS } = outcome;
-  if (kind !== 'upright') return { kind, atS };
-  return eventReached ? null : { kind: 'not met', atS };
-}
-
-function edgeOf(kind: EdgeKind, { survived, failed, ending, ladder }: Search): Edge {
-  const { name, unit, speedKmPerH, chargePercent, pushNS, step } = kind;
-  const sized = (count: number | null) => (count === null ? null : count * step);
+function makingsOf({ board, profiles, scenarios }: RankPlan, rider: Named<RiderFile>, seed: number): Makings {
   return {
-    name,
-    unit,
-    speedKmPerH,
-    chargePercent,
-    pushNS,
-    survived: sized(survived),
-    failed: sized(failed),
-    ending,
-    largestTried: ladder.at(-1)! * step,
+    profile: profiles[0]!.value,
+    board: board.value,
+    rider: rider.value,
+    scenario: scenarios[0]!.value,
+    seed,
+    noiseRatio: 1,
   };
 }
 
-function liftBelowShareOf({ profile }: Makings): number | null {
-  const { headroomLift } = profile.shaping;
-  return headroomLift === undefined ? null : headroomLift.belowPercent / 100;
+/** What the runs of one size came to, a cell for each seed. */
+function metIn(cells: readonly CellResult[]): Met {
+  return {
+    ending: cells.map(endingOf).find((ending) => ending !== null) ?? null,
+    isFootLight: cells.some(({ metrics }) => metrics.oneFootLightS > 0),
+  };
+}
+
+/** How a run ended that was not survived; null for one that ended upright after it had met what it was to meet. */
+function endingOf({ outcome: { kind, atS }, eventReached, seed }: CellResult): FoundEnding | null {
+  if (kind !== 'upright') return { kind, atS, seed };
+  return eventReached ? null : { kind: 'not met', atS, seed };
+}
+
+/** Where the lift should begin under a rider: for the most that the stated push takes under any seed. */
+async function liftsOf(
+  plan: RankPlan,
+  rider: Named<RiderFile>,
+  { charges, signal }: { charges: readonly number[] } & Pick<EdgeOptions, 'signal'>,
+): Promise<LiftStart[]> {
+  const takenA: (number | null)[] = [];
+  for (const seed of plan.seeds) {
+    takenA.push(pushTakesA(makingsOf(plan, rider, seed)));
+    await breathe();
+    signal?.throwIfAborted();
+  }
+  const neededA = takenA.reduce((most, a) => (most === null || a === null ? null : Math.max(most, a)));
+  return liftStarts(makingsOf(plan, rider, plan.seeds[0]!), neededA, charges);
 }

@@ -3,7 +3,8 @@
  * suspect after the other taken away. Nothing is said that was not simulated.
  */
 import { blame, whomToAsk, type Ablation, type Blame, type Toll } from '../explain/blame.js';
-import { CAUSES, type Cause } from '../explain/causes.js';
+import type { Cause } from '../explain/cause.js';
+import { CAUSES } from '../explain/causes.js';
 import type { ProfileResult } from '../measure/profile-result.js';
 import type { ProfileFile } from '../quantity/profile-file.js';
 import { trialsOf, type Named, type PlannedTrial, type RankPlan } from './plan.js';

@@ -13,14 +13,18 @@ import {
   type Verdict,
 } from '../explain/remedy-effect.js';
 import type { ProfileFile } from '../quantity/profile-file.js';
+import type { LimitWays } from '../explain/ways-out.js';
 import type { Explanation } from './explain.js';
 import { trialsOf, type RankPlan } from './plan.js';
 import { runVariants, type StudyOptions } from './study.js';
+import { findWaysOut } from './ways-out.js';
 
-/** All changes that were tried, best first, and what is to be said of them together. */
+/** All changes that were tried, best first, what is to be said of them together, and what else would help. */
 export interface TriedRemedies {
   remedies: Remedy[];
   verdict: Verdict;
+  /** What else would help against the limits of the verdict. */
+  ways: LimitWays[];
 }
 
 /** So many of the best changes are paired with each other. */
@@ -37,10 +41,9 @@ export async function tryRemedies(
   const singles = orderRemedies(await tried(plan, explanation, { proposals, options }));
   const pairs = await tried(plan, explanation, { proposals: pairsOf(profile.value, singles), options });
   const worthy = pairs.filter((pair) => isWorthTwo(pair, singles));
-  return {
-    remedies: orderRemedies([...singles, ...worthy]),
-    verdict: verdictOf(blame, singles, worthy),
-  };
+  const verdict = verdictOf(blame, singles, worthy);
+  const ways = await findWaysOut(plan, { explanation, limits: verdict.limits }, options);
+  return { remedies: orderRemedies([...singles, ...worthy]), verdict, ways };
 }
 
 async function tried(

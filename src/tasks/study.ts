@@ -2,7 +2,7 @@
  * The cells of one profile with something changed in what they are made from: as they are, under the reference, with a
  * suspect taken away, with another number in the profile.
  */
-import type { Makings } from '../explain/causes.js';
+import type { Makings } from '../explain/makings.js';
 import { referenceProfile } from '../explain/reference-profile.js';
 import { profileResult, type CellResult, type ProfileResult } from '../measure/profile-result.js';
 import type { ProfileFile } from '../quantity/profile-file.js';

@@ -3,6 +3,7 @@
  */
 import type { Evidence, Instant } from '../explain/evidence.js';
 import type { Remedy } from '../explain/remedy-effect.js';
+import type { LimitWays } from '../explain/ways-out.js';
 import { SCALES_VERSION } from '../measure/scales.js';
 import type { ProfileResult, RankedCell } from '../measure/profile-result.js';
 import { CAUTION } from '../show/rank-table.js';
@@ -10,6 +11,7 @@ import { feelSentences } from '../show/why-feel.js';
 import { remedySentences, verdictSentences } from '../show/why-remedies.js';
 import { blamelessSentences, findingSentences, runCommand } from '../show/why-sentences.js';
 import type { WhyView } from '../show/why-view.js';
+import { waysSentences } from '../show/why-ways.js';
 import { programVersion } from '../store/places.js';
 import { tollOf } from './explain.js';
 import type { Why } from './why.js';
@@ -55,10 +57,21 @@ export function whyReport(
         : {
             kind: tried.verdict.kind,
             notCured: tried.verdict.limits.map(({ cause }) => cause),
+            waysOut: tried.ways.map(waysReport),
             sentences: verdictSentences(tried, view.findings),
           },
     saved,
     caution: CAUTION,
+  };
+}
+
+function waysReport({ cause, isUnderReference, cells, ways }: LimitWays) {
+  return {
+    cause,
+    isUnderReference,
+    cells: cells.map(cellReport),
+    ways,
+    sentences: waysSentences({ cause, isUnderReference, cells, ways }),
   };
 }
 

@@ -77,8 +77,10 @@ describe('explain', () => {
       command: expect.stringMatching(/^underfoot run satin level /),
     });
     expect(report.remedies[0]).toMatchObject({ number: 1, helps: true, edits: expect.any(Array) });
-    expect(report.edge).toMatchObject({ rider: 'kim', seed: 1, statedPushNS: 30 });
-    expect(report.edge.edges[0]).toMatchObject({ name: 'bump', unit: 'mm', largestTried: 300 });
+    expect(report.edge).toMatchObject({ seeds: [1, 2, 3, 4, 5, 6], statedPushNS: 30 });
+    expect(report.edge.riders).toHaveLength(1);
+    expect(report.edge.riders[0]).toMatchObject({ rider: 'kim', edges: expect.any(Array) });
+    expect(report.edge.riders[0].edges[0]).toMatchObject({ name: 'bump', unit: 'mm', largestTried: 300 });
   });
 
   it('is the same from any number of threads', () => {

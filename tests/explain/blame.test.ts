@@ -46,6 +46,15 @@ describe('blame', () => {
     ]);
   });
 
+  it('is laid on what a ride is meant to meet only where that cures far more than anything else', () => {
+    const namedFirst = (otherMean: number) =>
+      blame(toll(2, 1), toll(2, 1), [taken('bumps and steps', 0.2), taken('current ceiling', otherMean)])
+        .findings[0];
+    expect(namedFirst(1.05)).toMatchObject({ cause: 'current ceiling', sureness: 'not sure' });
+    expect(namedFirst(0.4)).toMatchObject({ cause: 'current ceiling', sureness: 'sure', rival: null });
+    expect(namedFirst(1.6)).toMatchObject({ cause: 'bumps and steps', sureness: 'sure', rival: null });
+  });
+
   it('is laid on nothing where a profile costs no more than the reference and no cell is in trouble', () => {
     const said = blame(toll(0.3), toll(0.3), [taken('too much rate gain', 0.1), taken('grip', 0.1, 0.1)]);
     expect(said).toMatchObject({ isProfileToBlame: false, findings: [] });

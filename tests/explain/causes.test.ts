@@ -1,7 +1,8 @@
 /** Does taking a suspect away change that one thing, and is a suspect only asked where there is something to take away? */
 import { describe, expect, it } from 'vitest';
 import { causeNumber } from '../../src/explain/cause-number.js';
-import { CAUSES, type Makings } from '../../src/explain/causes.js';
+import type { Makings } from '../../src/explain/makings.js';
+import { CAUSES } from '../../src/explain/causes.js';
 import { referenceProfile } from '../../src/explain/reference-profile.js';
 import { boardSchema } from '../../src/quantity/board-file.js';
 import { profileSchema } from '../../src/quantity/profile-file.js';
@@ -10,7 +11,12 @@ import { scenarioSchema } from '../../src/quantity/scenario-file.js';
 import { validBoard, validRider, validScenario } from '../quantity/valid-values.js';
 
 const board = boardSchema.parse(validBoard());
-const rider = riderSchema.parse(validRider());
+const usual = riderSchema.parse(validRider());
+const rider = {
+  ...usual,
+  balance: { ...usual.balance, delayS: 0.2, frequencyRadPerS: 3 },
+  stance: { ...usual.stance, legStiffnessNPerM: 40_000 },
+};
 const reference = referenceProfile(board, rider);
 
 /** A rig and a ride in which every suspect is there. */
@@ -24,8 +30,11 @@ const MAKINGS: Makings = {
     chargePercent: 30,
     road: [
       { lengthM: 5, roughness: 'C' },
-      { name: 'kerb', lengthM: 5, gripRatio: 0.1 },
+      { name: 'kerb', lengthM: 5, gripRatio: 0.1, stepUpM: -0.05 },
+      { name: 'waves', lengthM: 12, bumpHeightM: 0.03, bumpCount: 10 },
     ],
+    start: { speedKmPerH: 13 },
+    speeds: [{ atS: 0, speedKmPerH: 13 }],
   }),
   profile: profileSchema.parse({
     summary: 'Everything is wrong with it',
@@ -75,8 +84,11 @@ const CHANGED: Readonly<Record<string, string[]>> = {
   'low pack': ['scenario.chargePercent'],
   "the rider's delay": ['rider.balance.delayS'],
   "the rider's tremor": ['rider.balance.tremorNm'],
-  grip: ['scenario.road.0.gripRatio', 'scenario.road.1.gripRatio'],
+  "the rider's stiffness": ['rider.balance.frequencyRadPerS'],
+  grip: [0, 1, 2].map((index) => `scenario.road.${index}.gripRatio`),
   'rough road': ['scenario.road.0.roughness'],
+  "the tyre's own frequency": ['board.tyre.verticalDampingNSPerM'],
+  'bumps and steps': ['scenario.road.1.stepUpM', 'scenario.road.2.bumpHeightM'],
 };
 
 describe('a suspect', () => {
@@ -138,12 +150,21 @@ it('the reference grows with what the motor has to move', () => {
 
 describe('the number of a cause', () => {
   it.each([
-    ['too little rate gain', { value: 0.1, unit: 'A/(deg/s)', reference: reference.gains.rateAPerDegPerS }],
-    ['filter lag', { value: 3, unit: 'Hz', reference: null }],
-    ['loop delay', { value: 1000 / 800 + board.motor.currentLagMs, unit: 'ms', reference: null }],
+    [
+      'too little rate gain',
+      { value: 0.1, unit: 'A/(deg/s)', beside: { value: reference.gains.rateAPerDegPerS } },
+    ],
+    ['filter lag', { value: 3, unit: 'Hz', beside: null }],
+    ['loop delay', { value: 1000 / 800 + board.motor.currentLagMs, unit: 'ms', beside: null }],
     ['low pack', { value: 30, unit: '%' }],
     ['grip', { value: 0.1, unit: '' }],
-    ["the rider's delay", { value: 0.14, unit: 's' }],
+    ["the rider's delay", { value: 0.2, unit: 's', beside: { name: 'usual is', value: 0.14 } }],
+    ["the rider's stiffness", { value: 3, unit: 'rad/s', beside: { value: 2 } }],
+    ["the tyre's own frequency", { value: expect.closeTo(2.88, 2) as number, unit: 'Hz' }],
+    [
+      "the tyre's own frequency",
+      { beside: { name: 'the bumps come at', value: expect.closeTo(3, 1) as number } },
+    ],
   ])('%s is read where it stands', (cause, expected) => {
     expect(causeNumber(cause, MAKINGS, reference)).toMatchObject(expected);
   });

@@ -1,6 +1,6 @@
 /** Are the rides that look for the edge what their words say? */
 import { describe, expect, it } from 'vitest';
-import type { Makings } from '../../src/explain/causes.js';
+import type { Makings } from '../../src/explain/makings.js';
 import { edgeKinds, STATED_PUSH_NS, type EdgeName } from '../../src/explain/edge-scenarios.js';
 import { openCircuitTable } from '../../src/model/open-circuit.js';
 import { boardWith, COMPOSED, profileWith, riderWith, scenarioWith } from '../rigs.js';

@@ -7,8 +7,14 @@ import { expect, it } from 'vitest';
 import { bundled, ROOT } from '../bundled.js';
 
 const PROGRAM = `
-import { missesOf, plantAll } from './tests/explain/planted.ts';
-const cases = plantAll(process.env.BOARD, { riders: ['light', 'regular', 'heavy', 'seasoned'], times: 2 });
+import { missesOf, ON_ROADS, ON_ROADS_WITH_BENT_KNEES, plantAll, USUAL } from './tests/explain/planted.ts';
+const board = process.env.BOARD;
+const riders = ['light', 'regular', 'heavy', 'seasoned'];
+const cases = [
+  ...plantAll(board, USUAL, { riders, times: 2 }),
+  ...plantAll(board, ON_ROADS, { riders: ['first-timer'], times: 4 }),
+  ...plantAll(board, ON_ROADS_WITH_BENT_KNEES, { riders, times: 1 }),
+];
 console.log(JSON.stringify({ count: cases.length, misses: missesOf(cases) }));
 `;
 

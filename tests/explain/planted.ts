@@ -2,17 +2,18 @@
  * Plants one cause in a composed rig, as strong as it takes to be felt, and asks for an explanation.
  */
 import { blame, type Blame, type Toll } from '../../src/explain/blame.js';
-import { CAUSES, type Makings } from '../../src/explain/causes.js';
+import type { Makings } from '../../src/explain/makings.js';
+import { CAUSES } from '../../src/explain/causes.js';
 import { referenceProfile } from '../../src/explain/reference-profile.js';
 import { profileResult } from '../../src/measure/profile-result.js';
 import { weightsWith } from '../../src/measure/scales.js';
 import type { ProfileFile } from '../../src/quantity/profile-file.js';
-import { scenarioSchema } from '../../src/quantity/scenario-file.js';
+import { scenarioSchema, type ScenarioFile } from '../../src/quantity/scenario-file.js';
 import { load } from '../../src/store/library.js';
 import { STREAMS, uniforms } from '../../src/scenario/random.js';
 import { findPlaces, programFolder } from '../../src/store/places.js';
 import { createEvaluator } from '../../src/tasks/evaluate.js';
-import { SPOILS, type Spoil } from './spoils.js';
+import { ROAD_SPOILS, SPOILS, type Spoil } from './spoils.js';
 
 const evaluator = createEvaluator();
 
@@ -77,8 +78,24 @@ function explained(cells: readonly Makings[], toll: Toll): Blame {
 
 const road = (...pieces: object[]) => [{ lengthM: 3 }, ...pieces];
 
+interface Sketch extends Record<string, unknown> {
+  speeds: number[][];
+  measure: object;
+}
+
+function scenariosOf(sketches: Sketch[]): ScenarioFile[] {
+  return sketches.map(({ speeds, measure, ...rest }) =>
+    scenarioSchema.parse({
+      summary: 'For planted causes.',
+      ...rest,
+      speeds: speeds.map(([atS, speedKmPerH]) => ({ atS, speedKmPerH })),
+      measure: { ...measure, bandDeg: 1 },
+    }),
+  );
+}
+
 /** Short scenarios in which every cause can be felt by somebody, and a composed profile falls in none. */
-const SCENARIOS = [
+const SCENARIOS = scenariosOf([
   {
     durationS: 3,
     start: { noseUpDeg: 6 },
@@ -110,13 +127,17 @@ const SCENARIOS = [
     speeds: [[0, 16]],
     measure: { from: 'hill', as: 'ride' },
   },
-].map(({ speeds, measure, ...rest }) =>
-  scenarioSchema.parse({
-    summary: 'For planted causes.',
-    ...rest,
-    speeds: speeds.map(([atS, speedKmPerH]) => ({ atS, speedKmPerH })),
-    measure: { ...measure, bandDeg: 1 },
-  }),
+]);
+
+/** Steady rides over a road of its own. */
+const ROAD_SCENARIOS = scenariosOf(
+  [10, 14, 18].map((speedKmPerH) => ({
+    durationS: 5,
+    start: { speedKmPerH },
+    road: [...road({ name: 'road', lengthM: 20 }), { lengthM: 20 }],
+    speeds: [[0, speedKmPerH]],
+    measure: { from: 'road', as: 'ride' },
+  })),
 );
 
 /** A composed profile that is not the reference: every number of it is off by up to a quarter. */
@@ -134,9 +155,26 @@ function composedProfile(reference: ProfileFile, draws: () => number): ProfileFi
   };
 }
 
-/** Plants every cause on a starter board under some riders, `times` over with other strengths and seeds of chance. */
+/** Rides in which some causes can be felt, and the causes. */
+interface Ground {
+  scenarios: readonly ScenarioFile[];
+  spoils: readonly Spoil[];
+}
+
+/** What can be felt in usual rides. */
+export const USUAL: Ground = { scenarios: SCENARIOS, spoils: SPOILS };
+
+/** What a road can do to stiff legs; bent ones do not bounce on. */
+export const ON_ROADS: Ground = { scenarios: ROAD_SCENARIOS, spoils: ROAD_SPOILS };
+export const ON_ROADS_WITH_BENT_KNEES: Ground = {
+  scenarios: ROAD_SCENARIOS,
+  spoils: ROAD_SPOILS.filter(({ cause }) => cause !== "the tyre's own frequency"),
+};
+
+/** Plants every cause of a ground on a starter board under some riders, `times` over with other strengths and seeds of chance. */
 export function plantAll(
   board: string,
+  ground: Ground,
   { riders, times }: { riders: readonly string[]; times: number },
 ): Planted[] {
   const places = findPlaces(programFolder());
@@ -152,11 +190,11 @@ export function plantAll(
       const numbers = [...uniforms(1 + time + 10 * riderIndex, STREAMS.road, 8)];
       const draws = () => numbers.pop()!;
       const profile = composedProfile(referenceProfile(boardFile, rider), draws);
-      const composed = SCENARIOS.map((scenario): Makings => {
+      const composed = ground.scenarios.map((scenario): Makings => {
         return { profile, board: boardFile, rider, scenario, seed: 1 + time, noiseRatio: 1 };
       });
       const jitter = draws() / 10;
-      return SPOILS.flatMap((spoil) => plant(composed, spoil, jitter) ?? []);
+      return ground.spoils.flatMap((spoil) => plant(composed, spoil, jitter) ?? []);
     }),
   );
 }

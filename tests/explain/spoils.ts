@@ -2,10 +2,12 @@
  * Rigs and profiles spoiled in one known way each, drawn by a seed, as strong as it takes to be felt: the truth that an
  * explanation is held against.
  */
-import type { Makings } from '../../src/explain/causes.js';
+import { bounceHz } from '../../src/explain/bounce.js';
+import type { Makings } from '../../src/explain/makings.js';
 import type { BoardFile } from '../../src/quantity/board-file.js';
 import type { ProfileFile } from '../../src/quantity/profile-file.js';
 import type { RiderFile } from '../../src/quantity/rider-file.js';
+import type { RoadPiece } from '../../src/quantity/scenario-file.js';
 
 /** One way to spoil: `strength` from 0, hardly, to 1, badly. */
 export interface Spoil {
@@ -41,7 +43,41 @@ const balance = (makings: Makings, change: Partial<RiderFile['balance']>): Makin
   rider: { ...makings.rider, balance: { ...makings.rider.balance, ...change } },
 });
 
-/** Every way to spoil. */
+/** Every road spoiled alike. */
+const road = (makings: Makings, change: (piece: RoadPiece) => RoadPiece): Makings => ({
+  ...makings,
+  scenario: { ...makings.scenario, road: makings.scenario.road.map(change) },
+});
+
+/** A train of bumps, as many as pass in this time. */
+const TRAIN_S = 3;
+const train = (makings: Makings, frequencyHz: number, bumpHeightM: number): Makings => {
+  const speedMPerS = makings.scenario.start.speedKmPerH / 3.6;
+  const bumpCount = Math.ceil(TRAIN_S * frequencyHz);
+  return road(makings, (piece) => {
+    if (piece.name !== 'road') return piece;
+    return { ...piece, bumpHeightM, bumpCount, lengthM: (bumpCount * speedMPerS) / frequencyHz };
+  });
+};
+
+/** Ways to spoil a road that is ridden steadily, and comes as a piece of that name. */
+export const ROAD_SPOILS: readonly Spoil[] = [
+  {
+    cause: "the tyre's own frequency",
+    spoil: (makings, s) => train(makings, bounceHz(makings.board, makings.rider), between(0.018, 0.045, s)),
+  },
+  {
+    cause: 'bumps and steps',
+    spoil: (makings, s) =>
+      train(makings, 2.4 * bounceHz(makings.board, makings.rider), between(0.018, 0.045, s)),
+  },
+  {
+    cause: 'rough road',
+    spoil: (makings, s) => road(makings, (piece) => ({ ...piece, roughness: s < 0.5 ? 'D' : 'E' })),
+  },
+];
+
+/** Every way to spoil what is ridden otherwise. */
 export const SPOILS: readonly Spoil[] = [
   {
     cause: 'too little rate gain',
@@ -110,28 +146,17 @@ export const SPOILS: readonly Spoil[] = [
   },
   { cause: 'pack ceiling', spoil: (makings, s) => pack(makings, { dischargeCurrentA: between(8, 1.5, s) }) },
   { cause: "the rider's delay", spoil: (makings, s) => balance(makings, { delayS: between(0.19, 0.3, s) }) },
+  {
+    cause: "the rider's stiffness",
+    spoil: (makings, s) => balance(makings, { frequencyRadPerS: between(2.6, 5, s) }),
+  },
   { cause: "the rider's tremor", spoil: (makings, s) => balance(makings, { tremorNm: between(4, 20, s) }) },
   {
     cause: 'grip',
-    spoil: (makings, s) => ({
-      ...makings,
-      scenario: {
-        ...makings.scenario,
-        road: makings.scenario.road.map((piece) => ({ ...piece, gripRatio: between(0.12, 0.02, s) })),
-      },
-    }),
+    spoil: (makings, s) => road(makings, (piece) => ({ ...piece, gripRatio: between(0.12, 0.02, s) })),
   },
   {
     cause: 'rough road',
-    spoil: (makings, s) => ({
-      ...makings,
-      scenario: {
-        ...makings.scenario,
-        road: makings.scenario.road.map((piece) => ({
-          ...piece,
-          roughness: s < 0.5 ? ('D' as const) : ('E' as const),
-        })),
-      },
-    }),
+    spoil: (makings, s) => road(makings, (piece) => ({ ...piece, roughness: s < 0.5 ? 'D' : 'E' })),
   },
 ];

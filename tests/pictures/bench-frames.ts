@@ -70,10 +70,11 @@ export async function openFramed(size: BenchState['size']): Promise<FramedBench>
   };
 }
 
-/** True once every row is computed and checked, and every run that is shown is there. */
-function isSettled({ rows, looks, work }: BenchState): boolean {
+/** True once every row is computed and checked, a question why is answered, and every run that is shown is there. */
+function isSettled({ rows, looks, work, why }: BenchState): boolean {
   const isRanked = rows.length === work?.plan.profiles.length && rows.every(({ check }) => check !== null);
-  return isRanked && looks.length > 0 && looks.every((look) => look !== null);
+  const isAnswered = why === null || why.edge !== null;
+  return isRanked && isAnswered && looks.length > 0 && looks.every((look) => look !== null);
 }
 
 function settled(store: Store): Promise<void> {

@@ -46,6 +46,7 @@ async function benchPictures(): Promise<void> {
   };
   await draw('bench-rank.svg', 'The Rank screen of the bench', ['end']);
   await draw('bench-trace.svg', 'The Trace screen of the bench', ['home', 'down', 'down', 'down', 'return']);
+  await draw('bench-why.svg', 'The Why screen of the bench', ['escape', 'end', 'y']);
   await bench.close();
 }
 

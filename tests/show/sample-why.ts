@@ -33,7 +33,12 @@ export function sampleEvidence(changes: Partial<Evidence> = {}): Evidence {
     finding,
     causes: [finding.cause],
     isUnderReference: false,
-    number: { name: 'rate gain', value: 0.02, unit: 'A/(deg/s)', reference: 1.18 },
+    number: {
+      name: 'rate gain',
+      value: 0.02,
+      unit: 'A/(deg/s)',
+      beside: { name: 'the reference set has', value: 1.18, unit: '' },
+    },
     cell: resultOf(fallOf('hill', 3.2)).cells[0]!,
     without: resultOf(cellOf('hill', { reboundPercent: 12 })).cells[0]!,
     moment: { peak: { timeS: 3.2, speedMPerS: 5, pitchRad: 15 * RAD }, firstCut: null },
@@ -79,7 +84,7 @@ export function sampleWhy(changes: Partial<WhyView> = {}): WhyView {
   return {
     profile: 'satin',
     board: 'otter',
-    asked: { profile: 'satin', board: null },
+    asked: { profile: 'satin', board: null, cells: [] },
     riders: ['kim'],
     isComplete: true,
     weights: weightsWith(),
@@ -89,7 +94,7 @@ export function sampleWhy(changes: Partial<WhyView> = {}): WhyView {
     ownCharges: { hill: 80, kerb: 80 },
     findings: [sampleEvidence()],
     feel: sampleFeel(),
-    tried: { remedies: [sampleRemedy()], verdict: { kind: 'one change helps', limits: [] } },
+    tried: { remedies: [sampleRemedy()], verdict: { kind: 'one change helps', limits: [] }, ways: [] },
     ...changes,
   };
 }

@@ -44,7 +44,7 @@ describe('the answer', () => {
 
   it('shows five changes at the most', () => {
     const remedies = Array.from({ length: 8 }, (_, index) => sampleRemedy({ scoreAfter: index / 10 }));
-    const tried = { remedies, verdict: { kind: 'one change helps' as const, limits: [] } };
+    const tried = { remedies, verdict: { kind: 'one change helps' as const, limits: [] }, ways: [] };
     const lines = whyLines(sampleWhy({ tried }), PLAIN);
     expect(lines.filter((line) => /^\d\) /.test(line)).map((line) => line[0])).toEqual([
       '1',
@@ -58,10 +58,14 @@ describe('the answer', () => {
   it('offers the first change that helps, shown or not, and none where none helps', () => {
     const worse = { ...sampleRemedy(), helps: false };
     const tried = (remedies: (typeof worse)[], kind: 'one change helps' | 'no change helps') =>
-      joined(whyLines(sampleWhy({ tried: { remedies, verdict: { kind, limits: [] } } }), PLAIN));
+      joined(whyLines(sampleWhy({ tried: { remedies, verdict: { kind, limits: [] }, ways: [] } }), PLAIN));
     const late = tried([worse, worse, worse, worse, worse, worse, sampleRemedy()], 'one change helps');
     expect(late).toContain(
       'To keep change 7 as a profile of yours: underfoot explain satin --apply 7 --save-as NAME',
+    );
+    const asked = { profile: 'satin', board: 'yak', cells: ['--rider', 'light,kim', '--seeds', '2'] };
+    expect(joined(whyLines(sampleWhy({ asked }), PLAIN))).toContain(
+      'underfoot explain satin --board yak --rider light,kim --seeds 2 --apply 1 --save-as NAME',
     );
     expect(late).toContain(' 7) Rate gain');
     expect(late).not.toContain(' 6) Rate gain');

@@ -62,11 +62,19 @@ describe('a change', () => {
   it.each(COST_TERMS.map(({ name, unit }) => [name, unit] as const))(
     'has a word and a unit for %s',
     (name, unit) => {
-      const term = { name: name satisfies CostName, unit, before: 0.2, after: 0.1, costChange: -1 };
+      const term = { name: name satisfies CostName, unit, before: 2.2, after: 0.1, costChange: -1 };
       const text = remedySentences(sampleRemedy({ better: [term], worse: [] })).at(-1)!;
       expect(text).toMatch(/^Better: [a-z0-9' ]+ \d+(\.\d+)? to \d+(\.\d+)?(°| [a-zA-Z%])[^ ]*\.$/i);
     },
   );
+
+  it('does not tell what looks the same after rounding', () => {
+    const term = { name: 'overshoot', unit: '%', before: 6.4, after: 5.6, costChange: -1 } as const;
+    const settled = { name: 'settling', unit: 's', before: 2, after: 1, costChange: -1 } as const;
+    expect(remedySentences(sampleRemedy({ better: [term, settled], worse: [term] })).slice(1)).toEqual([
+      'Better: settling 2.00 to 1.00 s.',
+    ]);
+  });
 
   it('tells angles in degrees and shares in percent', () => {
     const better = [
@@ -81,7 +89,7 @@ describe('a change', () => {
 
 describe('the verdict', () => {
   const told = (verdict: Verdict, ...evidence: Parameters<typeof verdictSentences>[1]) =>
-    verdictSentences({ remedies: [sampleRemedy()], verdict }, evidence);
+    verdictSentences({ remedies: [sampleRemedy()], verdict, ways: [] }, evidence);
 
   it.each([
     ['one change helps', /the best first\.$/],

@@ -37,12 +37,26 @@ describe('a finding', () => {
   it.each([
     [
       'the number',
-      { number: { name: 'rate gain', value: 0.05, unit: 'A/(deg/s)', reference: 1.18 } },
+      {
+        number: {
+          name: 'rate gain',
+          value: 0.05,
+          unit: 'A/(deg/s)',
+          beside: { name: 'the reference set has', value: 1.18, unit: '' },
+        },
+      },
       '0.05 A/(deg/s)',
     ],
     [
       'the reference',
-      { number: { name: 'rate gain', value: 0.02, unit: 'x', reference: 0.9 } },
+      {
+        number: {
+          name: 'rate gain',
+          value: 0.02,
+          unit: 'x',
+          beside: { name: 'the reference set has', value: 0.9, unit: '' },
+        },
+      },
       'set has 0.9)',
     ],
     ['the share', { finding: sampleFinding({ share: 0.17 }) }, '17 % of what the profile costs more'],
@@ -82,7 +96,7 @@ describe('a finding', () => {
     const evidence = sampleEvidence({
       finding,
       causes: ['voltage ceiling', 'low pack'],
-      number: { name: 'cells in series', value: 15, unit: '', reference: null },
+      number: { name: 'cells in series', value: 15, unit: '', beside: null },
       moment: { ...moment, firstCut },
       isUnderReference: true,
     });
@@ -139,7 +153,7 @@ describe('the command', () => {
     [{ chargePercent: 20 }, {}, 'underfoot run satin kerb --rider kim --charge 20 --solver fixed'],
     [
       {},
-      { asked: { profile: "my set's.yaml", board: 'yak' } },
+      { asked: { profile: "my set's.yaml", board: 'yak', cells: [] } },
       String.raw`underfoot run 'my set'\''s.yaml' kerb --rider kim --board yak --solver fixed`,
     ],
   ])('shows the cell again: %j %j', (changes, view, command) => {

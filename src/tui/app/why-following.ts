@@ -1,10 +1,12 @@
 /**
- * How is a question why followed? The crew answers it while it is asked, and what was answered lately is known at once.
+ * How is a question why followed? While it is asked the crew answers it, then looks how far it is to the edge; what was
+ * answered lately is known at once.
  */
 import { contentKey, RecentMap } from '../../tasks/content-key.js';
 import type { Crew } from '../../tasks/crew.js';
+import { findEdge } from '../../tasks/edge.js';
 import { why, type Why } from '../../tasks/why.js';
-import { explained } from '../bench/hear.js';
+import { explained, type WhyNews } from '../bench/hear.js';
 import type { WhyState } from '../bench/state.js';
 import type { Store } from '../bench/store.js';
 import { paced } from './paced.js';
@@ -15,17 +17,20 @@ const NEWS_GAP_MS = 100;
 /** Answers that are kept. */
 const KEPT = 8;
 
-/** Has the question of the state answered; another question, or none, ends the work for the one before. */
-export function followWhy({
-  store,
-  crew,
-  onFault,
-}: {
+/** What is known of a question: its answer, and how far it is to the edge once that has been found. */
+type Known = Pick<WhyState, 'edge'> & { answer: Why };
+
+/** Who asks and who answers. */
+interface Following {
   store: Store;
   crew: Crew;
   onFault: (error: unknown) => void;
-}) {
-  const memory = new RecentMap<Why>(KEPT);
+}
+
+/** Has the question of the state answered; another question, or none, ends the work for the one before. */
+export function followWhy(parts: Following) {
+  const { store } = parts;
+  const memory = new RecentMap<Known>(KEPT);
   let wanted: WhyState['plan'] | null = null;
   let end = () => {};
   return {
@@ -39,46 +44,56 @@ export function followWhy({
       if (plan === null) return;
       const key = contentKey(plan);
       const known = memory.get(key);
-      if (known !== undefined) {
-        store.change((state) => explained(state, plan, { answer: known }));
-        return;
-      }
-      end = answered(plan, { store, crew, onFault, onAnswer: (answer) => memory.set(key, answer) });
+      if (known !== undefined) store.change((state) => explained(state, plan, known));
+      if (known === undefined || known.edge === null)
+        end = answered(plan, known?.answer ?? null, {
+          ...parts,
+          onKnown: (news) => memory.set(key, news),
+        });
     },
   };
 }
 
-/** Begins to answer, telling the state of it; gives how to end it. */
+/** Begins to find what is not known yet of an answer, telling the state of it; gives how to end it. */
 function answered(
   plan: WhyState['plan'],
-  {
-    store,
-    crew,
-    onFault,
-    onAnswer,
-  }: { store: Store; crew: Crew; onFault: (error: unknown) => void; onAnswer: (answer: Why) => void },
+  first: Why | null,
+  { store, crew, onFault, onKnown }: Following & { onKnown: (known: Known) => void },
 ): () => void {
   const control = new AbortController();
-  const tell = (news: Parameters<typeof explained>[2]) =>
-    store.change((state) => explained(state, plan, news));
-  const progress = paced<NonNullable<WhyState['progress']>>(NEWS_GAP_MS, (news) => tell({ progress: news }));
-  const work = async () => {
+  const { signal } = control;
+  const tell = (news: WhyNews) => {
+    if (!signal.aborted) store.change((state) => explained(state, plan, news));
+  };
+  const runs = paced<WhyNews>(NEWS_GAP_MS, tell);
+  const know = (known: Known, news: WhyNews) => {
+    if (signal.aborted) return;
+    runs.stop();
+    onKnown(known);
+    tell(news);
+  };
+  const explain = async () => {
     const answer = await why(plan, {
       threads: crew,
-      signal: control.signal,
-      onRuns: (done, all, purpose) => progress.tell({ done, all, purpose }),
-      onFirst: (first) => tell({ answer: first }),
+      signal,
+      onRuns: (done, all, purpose) => runs.tell({ progress: { done, all, purpose } }),
+      onFirst: (found) => tell({ answer: found }),
     });
-    if (control.signal.aborted) return;
-    progress.stop();
-    onAnswer(answer);
-    tell({ answer });
+    know({ answer, edge: null }, { answer });
+    return answer;
+  };
+  const work = async () => {
+    const answer = first ?? (await explain());
+    signal.throwIfAborted();
+    const onRuns = (edgeRuns: number) => runs.tell({ edgeRuns });
+    const edge = await findEdge(plan, { threads: crew, signal, onRuns });
+    know({ answer, edge }, { edge });
   };
   work().catch((error: unknown) => {
-    if (!control.signal.aborted) onFault(error);
+    if (!signal.aborted) onFault(error);
   });
   return () => {
     control.abort();
-    progress.stop();
+    runs.stop();
   };
 }

@@ -13,6 +13,7 @@ import { missingSentences } from './missing.js';
 import { savedProfile } from './entry-acts.js';
 import { begun } from './time-acts.js';
 import { itemsOf } from './why-items.js';
+import { openText } from './why-text.js';
 import type { BenchState, Entry, Errand, WhyState } from './state.js';
 
 /**
@@ -41,12 +42,14 @@ export function looked(state: BenchState, looks: readonly (Look | null)[]): Benc
   return state.screen === 'rank' || state.screen === 'why' ? { ...state, looks } : begun({ ...state, looks });
 }
 
-/** The state with news of an explanation; that of another plan is none. The cursor stays on the finding that it is on. */
-export function explained(
-  state: BenchState,
-  plan: WhyState['plan'],
-  news: Partial<Pick<WhyState, 'progress' | 'answer'>>,
-): BenchState {
+/** What may be told of an explanation. */
+export type WhyNews = Partial<Pick<WhyState, 'progress' | 'answer' | 'edgeRuns' | 'edge'>>;
+
+/**
+ * The state with news of an explanation; that of another plan is none. The cursor stays on the finding that it is on, and who
+ * has begun to read is shown its paragraph in the new answer.
+ */
+export function explained(state: BenchState, plan: WhyState['plan'], news: WhyNews): BenchState {
   if (state.why === null || state.why.plan !== plan) return state;
   const why = { ...state.why, ...news };
   const here = itemsOf(state.why)[state.why.cursor];
@@ -56,7 +59,9 @@ export function explained(
       : itemsOf(why).findIndex(
           (item) => item.kind === 'finding' && item.evidence.finding.cause === here.evidence.finding.cause,
         );
-  return { ...state, why: news.answer === undefined ? why : { ...why, cursor: Math.max(0, there) } };
+  if (news.answer === undefined) return { ...state, why };
+  const next = { ...state, why: { ...why, cursor: Math.max(0, there) } };
+  return state.why.read ? openText(next) : next;
 }
 
 /** The state with the files as they stand now; a new problem, what is missing now, or that no problem is left, is told. */

@@ -8,11 +8,21 @@ import { interrupt, suspend } from './leave-acts.js';
 import { GAINS_KEYS, HELP_KEYS, LINE_KEYS, LIST_KEYS, PROBLEMS_KEYS } from './overlay-keys.js';
 import { RANK_KEYS } from './rank-keys.js';
 import { COMPARE_KEYS, TRACE_KEYS } from './time-keys.js';
-import { WHY_KEYS } from './why-keys.js';
+import { WHY_KEYS, WHY_TEXT_KEYS } from './why-keys.js';
 
 /** Places where keys have a meaning of their own. */
 export type Place =
-  'rank' | 'trace' | 'compare' | 'why' | 'gains' | 'list' | 'line' | 'help' | 'problems' | 'anywhere';
+  | 'rank'
+  | 'trace'
+  | 'compare'
+  | 'why'
+  | 'whyText'
+  | 'gains'
+  | 'list'
+  | 'line'
+  | 'help'
+  | 'problems'
+  | 'anywhere';
 
 const ANYWHERE_KEYS: PlaceKeys = {
   title: 'Anywhere',
@@ -35,6 +45,7 @@ export const KEYMAP: Readonly<Record<Place, PlaceKeys>> = {
   trace: TRACE_KEYS,
   compare: COMPARE_KEYS,
   why: WHY_KEYS,
+  whyText: WHY_TEXT_KEYS,
   gains: GAINS_KEYS,
   list: LIST_KEYS,
   line: LINE_KEYS,

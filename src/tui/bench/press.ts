@@ -14,9 +14,10 @@ export interface PressedKey {
 }
 
 /** The place whose keys are asked first. */
-export function placeOf({ entry, overlay, screen }: BenchState): Place {
+export function placeOf({ entry, overlay, screen, why }: BenchState): Place {
   if (entry !== null) return 'line';
-  if (overlay === null) return screen;
+  const isText = screen === 'why' && why !== null && why.read !== null;
+  if (overlay === null) return isText ? 'whyText' : screen;
   return overlay.kind === 'chooser' ? 'list' : overlay.kind;
 }
 

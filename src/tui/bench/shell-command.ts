@@ -36,15 +36,18 @@ function rankWords(state: BenchState): string[] {
 
 /** The words for what profiles are run on. */
 function planWords(state: BenchState): string[] {
+  return ['--board', state.choices.setup.board, ...cellWords(state)];
+}
+
+/** The words for the cells that profiles are run in, on whichever board. */
+export function cellWords(state: BenchState): string[] {
   const { choices, options } = state;
-  const { board, riders, charges, scenarios } = choices.setup;
+  const { riders, charges, scenarios } = choices.setup;
   const missing = missingNames(state);
   const riderList = riders?.filter((name) => !missing.rider.includes(name)) ?? [ALL];
   const scenarioList = scenarios?.filter((name) => !missing.scenario.includes(name)) ?? [];
   const stated = charges.filter((charge) => charge !== null);
   return [
-    '--board',
-    board,
     '--rider',
     riderList.join(','),
     ...(scenarioList.length === 0 ? [] : ['--scenarios', scenarioList.join(',')]),

@@ -2,6 +2,7 @@
  * What does the bench know at a moment? One value that nobody changes in place; every key, file and finished run makes
  * the next one from it. What is drawn and what is computed follows from it alone.
  */
+import type { EdgeReport } from '../../explain/edge-found.js';
 import type { RowOrder } from '../../measure/row-order.js';
 import type { Weights } from '../../measure/scales.js';
 import type { Paint } from '../../show/colour.js';
@@ -94,13 +95,19 @@ export interface View {
 
 /**
  * The Why screen: a plan with the one profile that is explained, as its numbers were when that was asked; the runs that are
- * done; the answer so far. The cursor goes over the findings, then over the changes that were tried.
+ * done; the answer so far, and, once it is whole, how far it is to the edge. The cursor goes over the findings, then over the
+ * changes that were tried.
  */
 export interface WhyState {
   plan: RankPlan;
   progress: { done: number; all: number; purpose: Purpose } | null;
   answer: Why | null;
+  /** Runs that have looked for the edge. */
+  edgeRuns: number;
+  edge: EdgeReport | null;
   cursor: number;
+  /** Null shows the lists. Else the whole answer is shown as text, and so many of its signs stand above the first row. */
+  read: number | null;
 }
 
 /** A list to choose from, opened over the panel. */

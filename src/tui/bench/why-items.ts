@@ -15,7 +15,15 @@ export type WhyItem =
 /** The question why a profile of a plan rides as it does, with nothing known yet. */
 export function whyOf({ plan }: Work, name: string): WhyState {
   const profiles = plan.profiles.filter((profile) => profile.name === name);
-  return { plan: { ...plan, profiles }, progress: null, answer: null, cursor: 0 };
+  return {
+    plan: { ...plan, profiles },
+    progress: null,
+    answer: null,
+    edgeRuns: 0,
+    edge: null,
+    cursor: 0,
+    read: null,
+  };
 }
 
 /** The findings, then the changes, best first. */

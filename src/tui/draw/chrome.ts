@@ -8,6 +8,7 @@ import { keyText } from '../bench/key-words.js';
 import { missingNames } from '../bench/missing.js';
 import { isTyping, placeOf } from '../bench/press.js';
 import type { BenchState } from '../bench/state.js';
+import { explainingText } from '../bench/why-text.js';
 import { entryRow } from './entry-row.js';
 import { keyLine, type NamedKey } from './key-line.js';
 import { padded } from '../../show/fit-text.js';
@@ -73,14 +74,6 @@ function playingText({ playhead, options }: BenchState): string {
   const { playing, rate, span } = playhead;
   const part = span === null ? '' : `, ${timeText(span.toS - span.fromS)} in sight`;
   return `${playing ? 'playing' : 'paused'} at ${rate}${options.symbols === 'ascii' ? 'x' : '×'}${part}`;
-}
-
-/** How far an explanation is, in words. */
-export function explainingText({ why }: Pick<BenchState, 'why'>): string {
-  if (why === null || why.answer?.tried) return 'explained';
-  if (why.progress === null) return 'explaining';
-  const { done, all, purpose } = why.progress;
-  return `${purpose === 'to try changes' ? 'trying changes' : 'explaining'}: ${done} of ${all} runs`;
 }
 
 /** What stands at the right of the line at the top, screen by screen. */

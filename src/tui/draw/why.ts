@@ -8,13 +8,14 @@ import { feelSentences } from '../../show/why-feel.js';
 import { remedySentences, verdictSentences } from '../../show/why-remedies.js';
 import { blamelessSentences, findingSentences, standingSentences } from '../../show/why-sentences.js';
 import type { WhyView } from '../../show/why-view.js';
-import { whyView } from '../../tasks/why.js';
 import type { BenchState, WhyState } from '../bench/state.js';
 import { currentItem, isInUse } from '../bench/why-items.js';
-import { explainingText } from './chrome.js';
+import { viewOf } from '../bench/why-shown.js';
+import { explainingText, runsText } from '../bench/why-text.js';
 import { say, sayInOne, type Area } from './say.js';
 import { findingRows, remedyRows } from './why-lists.js';
 import { whyPlotRows } from './why-plot.js';
+import { whyTextRows } from './why-text.js';
 
 /** Fewest columns in which findings and plot stand side by side, and the part of them that is for the findings. */
 const SIDE_BY_SIDE = 76;
@@ -28,13 +29,16 @@ const PLOT_MOST = 24;
 const WITH_HEAD = 12;
 const WITH_FEEL = 26;
 
+/** Fewest rows of the body that say what the text has besides. */
+const WITH_REST = 28;
+
 /** The body, in at most as many rows as the area has. */
 export function whyRows(state: BenchState, area: Area): string[] {
   const { why } = state;
   if (why === null) return [];
-  if (why.answer === null) return waitingRows(state, why, area);
-  const { profiles, board } = why.plan;
-  const view = whyView(why.answer, { profile: profiles[0]!.name, board: board.name });
+  const view = viewOf(state);
+  if (view === null) return waitingRows(state, why, area);
+  if (why.read !== null) return whyTextRows(state, area);
   const head = headRows(state, view, area);
   const foot = footRows(state, view, area);
   const height = area.height - head.length - foot.length - (foot.length > 0 ? 1 : 0);
@@ -79,8 +83,15 @@ function footRows(state: BenchState, { tried, findings }: WhyView, { width, heig
   const most = height < WITH_HEAD ? 0 : height < WITH_FEEL ? 1 : 3;
   const said = most === 0 ? [] : clipped(say(verdict, width, options), most, state, width);
   const list = remedyRows(state, tried.remedies, { width, height: room - said.length });
-  const caution = height < WITH_FEEL ? [] : say(CAUTION, width, options).map(options.paint.dim);
-  return [...said, ...list, ...caution];
+  const rest = height < WITH_REST ? [] : [sayInOne(restText(state), width, options)];
+  const caution = height < WITH_FEEL ? [] : say(CAUTION, width, options);
+  return [...said, ...list, ...[...rest, ...caution].map(options.paint.dim)];
+}
+
+/** What there is to read besides the lists. */
+function restText({ why }: BenchState): string {
+  const edge = why === null || why.edge !== null ? '' : `, once it is found; ${runsText(why)} so far`;
+  return `t says all of it in words, and how far it is to the edge${edge}.`;
 }
 
 /** Lines as far as they fit; the last one says that there is more. */

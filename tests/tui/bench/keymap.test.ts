@@ -7,6 +7,7 @@ import { keyText } from '../../../src/tui/bench/key-words.js';
 import { KEYMAP, type Place } from '../../../src/tui/bench/keymap.js';
 import { bindingOf, isTyping, placeOf } from '../../../src/tui/bench/press.js';
 import type { BenchState } from '../../../src/tui/bench/state.js';
+import { answeredWhy } from '../draw/drawn-why.js';
 import { afterKeys, keyOf, rankedState, someState } from './some-state.js';
 
 const PLACES = Object.keys(KEYMAP) as Place[];
@@ -18,6 +19,7 @@ const inPlace: Readonly<Record<Exclude<Place, 'anywhere'>, BenchState>> = {
   trace: afterKeys(rankedState(), 'return'),
   compare: afterKeys(rankedState(), 'space space c'),
   why: afterKeys(rankedState(), 'y'),
+  whyText: afterKeys(answeredWhy(rankedState()), 't'),
   gains: afterKeys(rankedState(), 'e'),
   list: afterKeys(rankedState(), 'o'),
   line: afterKeys(rankedState(), '/'),
@@ -140,6 +142,9 @@ describe('every act of the bench', () => {
     ['rank', 'why the profile rides as it does'],
     ['trace', 'why the profile rides as it does'],
     ['why', 'try a change'],
+    ['why', 'all of it in words'],
+    ['whyText', 'a page down'],
+    ['whyText', 'back to the findings'],
     ['why', 'take back the last change'],
     ['why', 'write the changed profile'],
     ['compare', 'profiles part'],

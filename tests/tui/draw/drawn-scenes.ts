@@ -65,6 +65,9 @@ const WHYS: Readonly<Record<string, readonly string[]>> = {
   'why, a change': ['end'],
   'why, a change made': ['end', 'return'],
   'why, save': ['end', 'return', 'w'],
+  'why in words': ['t'],
+  'why in words, the end': ['t', 'end'],
+  'help over why in words': ['t', '?'],
 };
 
 const PROBLEM = {

@@ -54,7 +54,7 @@ export function answerFor(state: BenchState, { isComplete = true, findings = 2 }
     },
     evidence,
     feel: isComplete ? { rider, rides: [...rides], words: [...words] } : null,
-    tried: isComplete ? { remedies, verdict: { kind: 'one change helps', limits: [] } } : null,
+    tried: isComplete ? { remedies, verdict: { kind: 'one change helps', limits: [] }, ways: [] } : null,
   };
 }
 
