@@ -110,9 +110,10 @@ async function answered(plan: RankPlan, asked: WhyView['asked'], flags: ExplainF
     const answer = await why(plan, {
       threads,
       onRuns: notes(progress),
-      onFirst: (found) => {
+      onKnown: (found) => {
+        const lines = found.explanation.isComplete ? [] : firstFindingLines(whyView(found, asked), told);
         known = found;
-        for (const line of firstFindingLines(whyView(found, asked), told)) progress.row(line);
+        for (const line of lines) progress.row(line);
       },
     });
     known = answer;
@@ -130,9 +131,12 @@ function printStopped(known: Why, asked: WhyView['asked'], flags: ExplainFlags):
   const view = whyView(known, asked);
   const show = showOptions(flags);
   if (flags.json) printJson({ ...whyReport(known, view), edge: null });
-  else if (known.tried === null) {
-    printResult(['Stopped: only the worst runs were looked at.', ...firstFindingLines(view, show)]);
-  } else printResult([...whyLines(view, show), '', 'Stopped before the edge was found.']);
+  else printResult([...whyLines(view, show), '', stoppedSentence(known)]);
+}
+
+function stoppedSentence({ explanation, tried }: Why): string {
+  if (!explanation.isComplete) return 'Stopped: only the worst runs were looked at.';
+  return tried === null ? 'Stopped before changes were tried.' : 'Stopped before the edge was found.';
 }
 
 function notes(progress: Progress): (done: number, all: number, purpose: Purpose) => void {

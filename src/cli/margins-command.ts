@@ -20,14 +20,14 @@ interface MarginsFlags extends DrawingFlags {
   json?: true;
 }
 
-function margins(profile: string, flags: MarginsFlags): void {
+async function margins(profile: string, flags: MarginsFlags): Promise<void> {
   const { board, rider, speed, grade, charge } = flags;
   const planned = marginPlan(findPlaces(process.cwd()), { profile, board, rider, speed, grade, charge });
   if (!planned.ok) {
     tellProblems(planned.faults);
     return;
   }
-  const result = lookAtMargins(planned.value);
+  const result = await lookAtMargins(planned.value);
   if (flags.json) {
     printJson(marginReport(result));
     return;

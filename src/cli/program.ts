@@ -17,6 +17,7 @@ import { addRankCommand } from './rank-command.js';
 import { addRunCommand } from './run-command.js';
 import { printRemark } from './output.js';
 import { addSchemaCommand } from './schema-command.js';
+import { addSweepCommand } from './sweep-command.js';
 
 /** Adds the commands, in the order in which the help lists them. */
 const COMMANDS: readonly ((program: Command) => void)[] = [
@@ -25,6 +26,7 @@ const COMMANDS: readonly ((program: Command) => void)[] = [
   addCompareCommand,
   addMarginsCommand,
   addExplainCommand,
+  addSweepCommand,
   addCheckCommand,
   addListCommand,
   addInitCommand,

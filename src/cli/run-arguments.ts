@@ -26,7 +26,8 @@ export function parseNames(text: string): string[] {
   return names;
 }
 
-function wholeNumber(text: string, { least, most }: { least: number; most: number }): number {
+/** A whole number between two others. */
+export function wholeNumber(text: string, { least, most }: { least: number; most: number }): number {
   const number = Number(text);
   if (!/^\d+$/.test(text.trim()) || number < least || number > most) {
     throw new InvalidArgumentError(`Expected a whole number from ${least} to ${most}.`);

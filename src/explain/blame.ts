@@ -1,60 +1,77 @@
 /**
  * Who is to blame? The same cells were run as they are, with the reference profile for the rig, and with one suspect after the
- * other taken away. What the reference cures is the profile's doing, and of the profile's suspects the one whose removal cures
- * most is named; what the reference does not cure, no numbers in a profile will, and the other suspects are asked.
+ * other taken away. Cells are compared one by one: what the reference does better is the profile's doing, and of the profile's
+ * suspects the one whose removal cures most is named; what falls under both no numbers in a profile will cure, and the other
+ * suspects are asked.
  */
+import { FAILED_CELL_COST } from '../measure/score.js';
+import { STREAMS, uniforms } from '../scenario/random.js';
 import type { Family } from './cause.js';
 import { CAUSES } from './causes.js';
 
-/** What cells cost: the mean of their costs, a failed one as much as ten scales, and how many failed. */
-export interface Toll {
-  mean: number;
-  failures: number;
+/** What came of a cell; the same cells in the same order in everything that is compared. */
+export interface Outcome {
+  key: string;
+  failed: boolean;
+  cost: number;
 }
 
-/** The toll with one suspect taken away: under the profile, and under the reference where that was run. */
+/** The cells with one suspect taken away: from under the profile, or from under the reference. */
 export interface Ablation {
   cause: string;
-  toll: Toll;
-  underReference: Toll | null;
+  cells: readonly Outcome[];
+  isUnderReference: boolean;
 }
 
-/** How sure a finding is: `not sure` where another suspect cures nearly as much. */
+/** How sure a finding is: `not sure` where another suspect may cure as much. */
 export type Sureness = 'sure' | 'not sure';
 
-/** One cause with what it is to blame for: `relief` is the part of the mean cost that goes with it. */
+/** One cause with what it is to blame for: `relief` is the part of a mean cell's cost that goes with it. */
 export interface Finding {
   cause: string;
   family: Family;
   relief: number;
   /** Part of all that can be cured in its group, 0 to 1. */
   share: number;
+  /** Fewer cells fail by so many, and these stand then. */
   failuresCured: number;
+  cured: string[];
   sureness: Sureness;
-  /** The suspect that cures nearly as much, where there is one. */
+  /** The suspect that may cure as much, where there is one. */
   rival: string | null;
 }
 
 /** What the runs say. */
 export interface Blame {
-  /** What the profile costs more than the reference; below zero where it is the better one. */
+  /** What a mean cell costs more than under the reference, those left out that fall under both. */
   excess: number;
   isProfileToBlame: boolean;
+  /** Whether the suspects of the rig were asked. */
+  isRigTroubled: boolean;
   findings: Finding[];
 }
 
 /** A profile is to blame for costing more than the reference by this much, absolutely and as a share (ours, no source). */
-const LEAST_EXCESS = 0.015;
-const LEAST_EXCESS_SHARE = 0.05;
-/** The rig is looked at where the reference fails, or costs as much as a marginal cell. */
-const TROUBLED_COST = 0.45;
+export const LEAST_EXCESS = 0.03;
+export const LEAST_EXCESS_SHARE = 0.1;
+/** The rig is looked at where a cell falls, or where they cost so much on the mean. */
+export const TROUBLED_COST = 0.35;
 /** A suspect is named for curing this share of what there is to cure. */
-const LEAST_SHARE = 0.15;
-/** A rival within this share of the first makes it unsure. */
+export const LEAST_SHARE = 0.15;
+/** A rival within this share of the first makes it unsure, and one that is first in more than so many of the resamples. */
 const RIVAL_SHARE = 0.9;
+const RIVAL_ORDERS = 0.1;
+const RESAMPLES = 400;
+const SEED = 1;
 
 /** What is part of the ride counts so much of what it cures, when it is held against other suspects (ours, no source). */
 const PART_OF_THE_RIDE = 0.5;
+
+/** The question is about the profile: what lies in it counts so many times as much as what lies elsewhere (ours, no source). */
+const ASKED_ABOUT = 4;
+
+/** Two names of one thing: a low pack is a low voltage. */
+export const ONE_THING = ['voltage ceiling', 'low pack'] as const;
 
 const familyOf = new Map(CAUSES.map(({ name, family }) => [name, family]));
 const partsOfTheRide = new Set(
@@ -63,60 +80,100 @@ const partsOfTheRide = new Set(
 
 /** How heavily a suspect weighs against others. */
 function weightOf({ cause, relief }: { cause: string; relief: number }): number {
+  if (familyOf.get(cause) === 'profile') return ASKED_ABOUT * relief;
   return partsOfTheRide.has(cause) ? PART_OF_THE_RIDE * relief : relief;
 }
 
 /** Whose suspects are to be asked, before any of them is: those of the profile, those of the rig, both or none. */
-export interface Asked {
-  /** What the profile costs more than the reference. */
-  excess: number;
-  isProfileToBlame: boolean;
-  /** The rig is asked under the reference where the profile is to blame, else under the profile. */
-  isRigTroubled: boolean;
-}
+export type Asked = Pick<Blame, 'excess' | 'isProfileToBlame' | 'isRigTroubled'>;
+
+const costOf = ({ failed, cost }: Outcome) => (failed ? FAILED_CELL_COST : cost);
+const meanOf = (values: readonly number[]) =>
+  values.length === 0 ? 0 : values.reduce((sum, value) => sum + value, 0) / values.length;
 
 /** Who is to be asked, by what the cells cost under the profile and under the reference. */
-export function whomToAsk(profile: Toll, reference: Toll): Asked {
-  const excess = profile.mean - reference.mean;
-  const isProfileToBlame = excess > Math.max(LEAST_EXCESS, LEAST_EXCESS_SHARE * reference.mean);
-  const rigToll = isProfileToBlame ? reference : profile;
-  return { excess, isProfileToBlame, isRigTroubled: rigToll.failures > 0 || rigToll.mean > TROUBLED_COST };
+export function whomToAsk(profile: readonly Outcome[], reference: readonly Outcome[]): Asked {
+  const more = profile.map((cell, index) => {
+    const other = reference[index]!;
+    // What falls under both is the rig's; that the reference falls where the profile stands makes up for nothing.
+    return other.failed ? 0 : costOf(cell) - other.cost;
+  });
+  const excess = meanOf(more);
+  const usual = meanOf(reference.map((cell) => (cell.failed ? 0 : cell.cost)));
+  const isProfileToBlame = excess > Math.max(LEAST_EXCESS, LEAST_EXCESS_SHARE * usual);
+  const base = (isProfileToBlame ? reference : profile).filter(
+    (_, index) => !isBetterThan(profile, reference, index),
+  );
+  const isRigTroubled = base.some(({ failed }) => failed) || meanOf(base.map(costOf)) > TROUBLED_COST;
+  return { excess, isProfileToBlame, isRigTroubled };
+}
+
+/** True for a cell in which the profile stands though the reference falls: whatever fells that is no trouble of the profile. */
+function isBetterThan(profile: readonly Outcome[], reference: readonly Outcome[], index: number): boolean {
+  return !profile[index]!.failed && reference[index]!.failed;
 }
 
 /** The findings, the heaviest first. */
-export function blame(profile: Toll, reference: Toll, ablations: readonly Ablation[]): Blame {
-  const { excess, isProfileToBlame, isRigTroubled } = whomToAsk(profile, reference);
-  const ofProfile = ablations.filter(({ cause }) => familyOf.get(cause) === 'profile');
-  const ofRig = ablations.filter(({ cause }) => familyOf.get(cause) !== 'profile');
-  const rigFindings = isRigTroubled
-    ? findingsOf(ofRig, isProfileToBlame ? reference : profile, ({ toll, underReference }) =>
-        isProfileToBlame ? underReference : toll,
+export function blame(
+  profile: readonly Outcome[],
+  reference: readonly Outcome[],
+  ablations: readonly Ablation[],
+): Blame {
+  const asked = whomToAsk(profile, reference);
+  const isOfProfile = ({ cause }: Ablation) => familyOf.get(cause) === 'profile';
+  // Nor does a suspect in the profile have to do with what falls under both.
+  const isItsOwn = profile.map(({ failed }, index) => !(failed && reference[index]!.failed));
+  const ofProfile = asked.isProfileToBlame
+    ? findingsOf(ablations.filter(isOfProfile), { before: profile, counts: isItsOwn, curable: asked.excess })
+    : [];
+  const base = asked.isProfileToBlame ? reference : profile;
+  const isTheirs = base.map(
+    (_, index) => !asked.isProfileToBlame || !isBetterThan(profile, reference, index),
+  );
+  const ofRig = asked.isRigTroubled
+    ? findingsOf(
+        ablations.filter((one) => !isOfProfile(one) && one.isUnderReference === asked.isProfileToBlame),
+        {
+          before: base,
+          counts: isTheirs,
+          curable: meanOf(base.map((cell, index) => (isTheirs[index] ? costOf(cell) : 0))),
+        },
       )
     : [];
-  const profileFindings = isProfileToBlame ? findingsOf(ofProfile, profile, ({ toll }) => toll, excess) : [];
-  const findings = [...profileFindings, ...rigFindings].sort((a, b) => weightOf(b) - weightOf(a));
-  return { excess, isProfileToBlame, findings };
+  return { ...asked, findings: [...ofProfile, ...ofRig].sort((a, b) => weightOf(b) - weightOf(a)) };
 }
 
-/** Suspects by what goes with each of them; `curable` is all that could go. */
-function findingsOf(
-  ablations: readonly Ablation[],
-  before: Toll,
-  after: (ablation: Ablation) => Toll | null,
-  curable = before.mean,
-): Finding[] {
-  const reliefs = ablations
-    .flatMap((ablation) => {
-      const toll = after(ablation);
-      if (toll === null) return [];
-      const relief = before.mean - toll.mean;
-      return [{ cause: ablation.cause, relief, failuresCured: before.failures - toll.failures }];
+interface Ground {
+  before: readonly Outcome[];
+  /** Whether a cell is counted. */
+  counts: readonly boolean[];
+  /** All that could go, of a mean cell's cost. */
+  curable: number;
+}
+
+/** Suspects by what goes with each of them. */
+function findingsOf(ablations: readonly Ablation[], { before, counts, curable }: Ground): Finding[] {
+  const suspects = ablations
+    .map(({ cause, cells }) => {
+      const reliefs = cells.map((after, index) =>
+        counts[index] ? costOf(before[index]!) - costOf(after) : 0,
+      );
+      const cured = cells.filter((after, index) => counts[index] && before[index]!.failed && !after.failed);
+      const failures = (some: readonly Outcome[]) =>
+        some.filter(({ failed }, index) => counts[index] && failed).length;
+      return {
+        cause,
+        reliefs,
+        relief: meanOf(reliefs),
+        cured: cured.map(({ key }) => key),
+        failuresCured: failures(before) - failures(cells),
+      };
     })
     .sort((a, b) => weightOf(b) - weightOf(a));
-  const [first, second] = reliefs;
-  const rival = first && second && weightOf(second) > RIVAL_SHARE * weightOf(first) ? second.cause : null;
-  return reliefs
-    .map((found, index): Finding => {
+  const [first] = suspects;
+  const rival = first === undefined ? null : rivalOf(first, suspects);
+  return suspects
+    .map(({ reliefs: _each, ...found }, index): Finding => {
       const isUnsure = index === 0 && rival !== null;
       return {
         ...found,
@@ -127,4 +184,38 @@ function findingsOf(
       };
     })
     .filter(({ share }) => share >= LEAST_SHARE);
+}
+
+interface Suspect {
+  cause: string;
+  relief: number;
+  reliefs: readonly number[];
+}
+
+/** The suspect that cures nearly as much as the first, or more in too many of the cases when other cells are drawn (bootstrap). */
+function rivalOf(first: Suspect, suspects: readonly Suspect[]): string | null {
+  const isTwin = ({ cause }: Suspect) =>
+    ONE_THING.some((name) => name === cause) && ONE_THING.some((name) => name === first.cause);
+  const others = suspects.filter((one) => one !== first && !isTwin(one));
+  const [second] = others;
+  if (second === undefined || second.relief <= 0) return null;
+  if (weightOf(second) > RIVAL_SHARE * weightOf(first)) return second.cause;
+  const count = first.reliefs.length;
+  const draws = uniforms(SEED, STREAMS.resampling, RESAMPLES * count);
+  const wins = new Map<string, number>();
+  for (let resample = 0; resample < RESAMPLES; resample++) {
+    const drawn = Array.from(draws.subarray(resample * count, (resample + 1) * count), (u) =>
+      Math.floor(u * count),
+    );
+    const weightIn = ({ cause, reliefs }: Suspect) =>
+      weightOf({ cause, relief: meanOf(drawn.map((index) => reliefs[index]!)) });
+    const own = weightIn(first);
+    const [best] = others
+      .map((one) => ({ cause: one.cause, weight: weightIn(one) }))
+      .sort((a, b) => b.weight - a.weight);
+    if (best!.weight > own) wins.set(best!.cause, (wins.get(best!.cause) ?? 0) + 1);
+  }
+  const [most] = [...wins].sort(([, a], [, b]) => b - a);
+  const lost = [...wins.values()].reduce((sum, one) => sum + one, 0);
+  return most === undefined || lost <= RIVAL_ORDERS * RESAMPLES ? null : most[0];
 }

@@ -6,7 +6,7 @@ import type { ProfileFile } from '../quantity/profile-file.js';
 import { SURFACE_VALUES } from '../scenario/surface.js';
 import { bounceHz, trainHz } from './bounce.js';
 import type { Makings } from './makings.js';
-import { USUAL_DELAY_S, USUAL_FREQUENCY_RAD_PER_S } from './rig-causes.js';
+import { USUAL_DELAY_S, USUAL_FREQUENCY_RAD_PER_S, usualTremorNm } from './rig-causes.js';
 
 /** A number with the name that it goes by. */
 interface NamedNumber {
@@ -61,16 +61,30 @@ const SOURCES: Readonly<Record<string, Source>> = {
     '1/deg',
     ({ shaping }) => shaping.progressiveStiffnessPerDeg,
   ),
-  "the profile's own ceilings": ofProfile(
-    'own ceiling',
-    'A',
-    ({ shaping }) => shaping.driveCeilingA ?? shaping.brakeCeilingA,
-  ),
-  'load feed-forward': ofProfile(
-    'feed-forward share',
-    '',
-    ({ shaping }) => shaping.loadFeedForward?.currentShare,
-  ),
+  "the profile's own ceilings": {
+    name: 'drive ceiling',
+    unit: 'A',
+    read: ({ profile, board }) => profile.shaping.driveCeilingA ?? board.motor.driveCurrentA,
+    beside: {
+      name: 'brake ceiling',
+      read: ({ profile, board }) => profile.shaping.brakeCeilingA ?? board.motor.brakeCurrentA,
+    },
+  },
+  'load feed-forward': {
+    name: 'share of the load',
+    unit: '',
+    read: ({ profile }) => profile.shaping.loadFeedForward?.currentShare,
+    beside: {
+      name: 'nose up, degrees per ampere',
+      read: ({ profile }) => profile.shaping.loadFeedForward?.noseUpDegPerA,
+    },
+  },
+  'headroom lift': {
+    name: 'begins below % of headroom',
+    unit: '',
+    read: ({ profile }) => profile.shaping.headroomLift?.belowPercent,
+    beside: { name: 'rises by up to deg', read: ({ profile }) => profile.shaping.headroomLift?.upToDeg },
+  },
   trim: ofProfile('trim, nose up', 'deg', ({ shaping }) => shaping.restTrimNoseUpDeg),
   'loop delay': {
     name: 'delay and lag of the loop',
@@ -83,9 +97,24 @@ const SOURCES: Readonly<Record<string, Source>> = {
     unit: 'deg/s',
     read: ({ board }) => board.controller.gyroNoiseDegPerS,
   },
-  'current ceiling': { name: 'drive ceiling', unit: 'A', read: ({ board }) => board.motor.driveCurrentA },
+  'noise of the accelerometer': {
+    name: 'accelerometer noise',
+    unit: 'm/s2',
+    read: ({ board }) => board.controller.accelerometerNoiseMPerS2,
+  },
+  'current ceiling': {
+    name: 'drive ceiling',
+    unit: 'A',
+    read: ({ board }) => board.motor.driveCurrentA,
+    beside: { name: 'brake ceiling', read: ({ board }) => board.motor.brakeCurrentA },
+  },
   'voltage ceiling': { name: 'cells in series', unit: '', read: ({ board }) => board.pack.seriesCells },
-  'pack ceiling': { name: 'pack ceiling', unit: 'A', read: ({ board }) => board.pack.dischargeCurrentA },
+  'pack ceiling': {
+    name: 'the pack gives',
+    unit: 'A',
+    read: ({ board }) => board.pack.dischargeCurrentA,
+    beside: { name: 'takes', read: ({ board }) => board.pack.chargeCurrentA },
+  },
   'low pack': { name: 'state of charge', unit: '%', read: ({ scenario }) => scenario.chargePercent },
   "the rider's delay": {
     name: "the rider's delay",
@@ -99,7 +128,17 @@ const SOURCES: Readonly<Record<string, Source>> = {
     read: ({ rider }) => rider.balance.frequencyRadPerS,
     beside: { name: 'usual is', read: () => USUAL_FREQUENCY_RAD_PER_S },
   },
-  "the rider's tremor": { name: 'tremor', unit: 'Nm', read: ({ rider }) => rider.balance.tremorNm },
+  "the rider's tremor": {
+    name: 'tremor',
+    unit: 'Nm',
+    read: ({ rider }) => rider.balance.tremorNm,
+    beside: { name: 'usual is', read: ({ rider }) => usualTremorNm(rider) },
+  },
+  slope: {
+    name: 'steepest',
+    unit: '%',
+    read: ({ scenario }) => Math.max(...scenario.road.map(({ gradePercent }) => Math.abs(gradePercent))),
+  },
   grip: { name: 'least grip', unit: '', read: leastGrip },
   "the tyre's own frequency": {
     name: 'bounce on tyre and legs',

@@ -25,5 +25,10 @@ export interface Cause {
   isPartOfTheRide?: true;
 }
 
+/** The makings without a suspect: as they are where it is not there, so that nobody else is made worse. */
+export function withoutCause(cause: Cause, makings: Makings, reference: ProfileFile): Makings {
+  return cause.isPresent(makings, reference) ? cause.remove(makings, reference) : makings;
+}
+
 /** A number that is off what is usual by less than this factor is not a suspect. */
 export const NEAR_USUAL = 1.1;

@@ -28,6 +28,8 @@ export interface RiderEdges {
   rider: string;
   edges: Edge[];
   lifts: LiftStart[];
+  /** Delay that the linear view says the loop can spare at the speed of the edges, ms; 0 for one that is lost, null where none is known. */
+  spareDelayMs: number | null;
 }
 
 /**

@@ -51,10 +51,11 @@ export const BUMP_LENGTH_M = 0.4;
 /** Length over which a slope begins, m. */
 export const SLOPE_EASE_M = 2;
 
-/** Speeds of the rides, km/h, and state of the pack, %. */
-const USUAL_SPEED_KM_PER_H = 12;
+/** Usual speed of the rides, km/h. */
+export const USUAL_SPEED_KM_PER_H = 12;
 const SAG_SPEED_KM_PER_H = 20;
-const USUAL_CHARGE_PERCENT = 80;
+/** Usual state of the pack, %. */
+export const USUAL_CHARGE_PERCENT = 80;
 const LOW_CHARGE_PERCENT = 20;
 
 /** Length of a run with a bump or a push, s. */

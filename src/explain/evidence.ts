@@ -6,7 +6,7 @@ import { firstCutRow, peakRow } from '../measure/moments.js';
 import type { ProfileResult, RankedCell } from '../measure/profile-result.js';
 import type { MeasureWindow } from '../measure/window.js';
 import { CEILINGS, type Ceiling, type Tape } from '../simulate/tape.js';
-import type { Finding } from './blame.js';
+import { ONE_THING, type Finding } from './blame.js';
 import type { CauseNumber } from './cause-number.js';
 
 /** A row of a run: when, how fast, which way the nose. */
@@ -22,7 +22,10 @@ export interface Moment {
   firstCut: (Instant & { ceiling: Ceiling }) | null;
 }
 
-/** One finding with all that shows it; `causes` are two where one is only another name for the other. */
+/**
+ * One finding with all that shows it; `causes` are two where one is only another name for the other. `cell` and `moment` are of the
+ * profile itself, `without` is the same cell without the cause: under the reference where it was looked for there.
+ */
 export interface Evidence {
   finding: Finding;
   causes: string[];
@@ -34,28 +37,31 @@ export interface Evidence {
   moment: Moment;
 }
 
-/** A low pack is a low voltage: the two are one finding. */
-const ONE_THING = ['voltage ceiling', 'low pack'] as const;
-
 /** The findings, those that are one thing told once. */
 export function mergedFindings(findings: readonly Finding[]): { finding: Finding; causes: string[] }[] {
-  const isOfThem = (cause: string | null) => ONE_THING.some((name) => name === cause);
+  const isOfThem = (cause: string) => ONE_THING.some((name) => name === cause);
   const both = findings.filter(({ cause }) => isOfThem(cause));
   return findings.flatMap((finding) => {
     if (both.length < 2 || !isOfThem(finding.cause)) return [{ finding, causes: [finding.cause] }];
     if (finding !== both[0]) return [];
-    const certain = isOfThem(finding.rival) ? { sureness: 'sure' as const, rival: null } : {};
-    return [{ finding: { ...finding, ...certain }, causes: [...ONE_THING] }];
+    return [{ finding, causes: both.map(({ cause }) => cause) }];
   });
 }
 
-/** The cell that gains most from before to after, with what became of it; both results hold the same cells, one at least. */
+/**
+ * The place of the cell that gains most from before to after, of those that count; both results hold the same cells, and one at
+ * least counts.
+ */
 export function greatestRelief(
   before: ProfileResult,
   after: ProfileResult,
-): { cell: RankedCell; without: RankedCell } {
-  const pairs = before.cells.map((cell, index) => ({ cell, without: after.cells[index]! }));
-  return pairs.reduce((most, pair) => (reliefOf(pair) > reliefOf(most) ? pair : most));
+  counts: (index: number) => boolean = () => true,
+): number {
+  const relief = (index: number) => reliefOf({ cell: before.cells[index]!, without: after.cells[index]! });
+  return before.cells
+    .map((_, index) => index)
+    .filter(counts)
+    .reduce((most, index) => (relief(index) > relief(most) ? index : most));
 }
 
 function reliefOf({ cell, without }: { cell: RankedCell; without: RankedCell }): number {

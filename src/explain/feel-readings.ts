@@ -2,7 +2,7 @@
  * Which numbers is a feel told from? Read from the linear view of steady rides and from the metrics of cells; each with the
  * place where it was found.
  */
-import { doublingS, fateOf } from '../linear/growth.js';
+import { doublingS, fateOf, hasMargins, loopStateOf } from '../linear/growth.js';
 import type { Mode } from '../linear/modes.js';
 import type { RideReport } from '../linear/ride-report.js';
 import type { Metrics } from '../measure/metrics.js';
@@ -47,6 +47,10 @@ function seen({ rides }: FeelFacts): SeenRide[] {
   return rides.filter((ride): ride is SeenRide => ride.report !== null);
 }
 
+/** True where the loop holds: one that is lost has no peak of its sensitivity, and no noise that keeps to a size. */
+const holds = ({ speedKmPerH, report: { modes } }: SeenRide) =>
+  hasMargins(loopStateOf(modes, speedKmPerH === 0));
+
 function inRide(
   { speedKmPerH }: SeenRide,
   { value, frequencyHz = null }: { value: number; frequencyHz?: number | null },
@@ -83,16 +87,20 @@ export function deckModes(band: Band, leastShare: number): (mode: Mode) => boole
 /** Sensitivity peaks that lie in a band. */
 export function sensitivityIn(band: Band): Reader {
   return (facts) =>
-    seen(facts).flatMap((ride) => {
-      const { value, radPerS } = ride.report.margins.sensitivityPeak;
-      const frequencyHz = (radPerS ?? 0) / (2 * Math.PI);
-      return radPerS !== null && within(band, frequencyHz) ? [inRide(ride, { value, frequencyHz })] : [];
-    });
+    seen(facts)
+      .filter(holds)
+      .flatMap((ride) => {
+        const { value, radPerS } = ride.report.margins.sensitivityPeak;
+        const frequencyHz = (radPerS ?? 0) / (2 * Math.PI);
+        return radPerS !== null && within(band, frequencyHz) ? [inRide(ride, { value, frequencyHz })] : [];
+      });
 }
 
 /** Root mean square of the request that the gyro's noise makes, A. */
 export const gyroNoise: Reader = (facts) =>
-  seen(facts).map((ride) => inRide(ride, { value: ride.report.gyroNoiseA }));
+  seen(facts)
+    .filter(holds)
+    .map((ride) => inRide(ride, { value: ride.report.gyroNoiseA }));
 
 /** Times [s] in which motions below a frequency [Hz] double, of those that grow. */
 export function doublingBelow(mostHz: number): Reader {

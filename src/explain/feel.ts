@@ -3,7 +3,7 @@
  * a word is said with the numbers that made it. Where no rule is met the board is composed. Every threshold stands here.
  */
 import type { Mode } from '../linear/modes.js';
-import { DEG_PER_RAD } from '../quantity/units.js';
+import { DEG_PER_RAD, GRAVITY_M_PER_S2 } from '../quantity/units.js';
 import {
   comingLevelS,
   dampingOf,
@@ -57,7 +57,6 @@ export interface Feel {
 
 /** Part of the rider's weight that is moved from one foot to the other to try the deck (ours, no source). */
 const SHIFTED_SHARE = 1 / 20;
-const GRAVITY_M_PER_S2 = 9.81;
 
 /** Torque of the shift of weight that the deck is tried with, Nm. */
 export function footShiftNm(rider: { massKg: number; stanceWidthM: number }): number {

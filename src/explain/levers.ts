@@ -14,7 +14,7 @@ import {
   withStance,
   type Makings,
 } from './makings.js';
-import { USUAL_DELAY_S, USUAL_FREQUENCY_RAD_PER_S } from './rig-causes.js';
+import { USUAL_DELAY_S, USUAL_FREQUENCY_RAD_PER_S, usualTremorNm } from './rig-causes.js';
 
 /**
  * How a number is moved: `read` finds it, `enough` is a size that surely helps if anything does, steps lead from there back to
@@ -34,9 +34,9 @@ const one = () => 1;
 /** In so many steps from nothing to what is now. */
 const SHARES = 20;
 const share = (now: number) => now / SHARES;
-/** So much more of a ceiling that it is hardly met. */
-const AMPLE = 3;
-const ample = (now: number) => AMPLE * now;
+/** Amperes beyond a ceiling up to which more is tried. */
+const AMPLE_A = 200;
+const ample = (nowA: number) => nowA + AMPLE_A;
 const nothing = () => 0;
 
 const askedSpeeds = ({ scenario }: Makings) =>
@@ -82,33 +82,37 @@ export const LEVERS = {
     step: one,
     change: (makings, chargePercent) => withScenario(makings, { chargePercent }),
   },
-  'motor ceiling': {
+  'drive ceiling': {
     unit: 'A',
     better: 'more',
-    read: ({ board: { motor } }) => Math.min(motor.driveCurrentA, motor.brakeCurrentA),
+    read: ({ board }) => board.motor.driveCurrentA,
     enough: ample,
     step: one,
-    change: (makings, currentA) => {
-      const { driveCurrentA, brakeCurrentA } = makings.board.motor;
-      return withMotor(makings, {
-        driveCurrentA: Math.max(driveCurrentA, currentA),
-        brakeCurrentA: Math.max(brakeCurrentA, currentA),
-      });
-    },
+    change: (makings, driveCurrentA) => withMotor(makings, { driveCurrentA }),
   },
-  'pack ceiling': {
+  'brake ceiling': {
+    unit: 'A',
+    better: 'more',
+    read: ({ board }) => board.motor.brakeCurrentA,
+    enough: ample,
+    step: one,
+    change: (makings, brakeCurrentA) => withMotor(makings, { brakeCurrentA }),
+  },
+  'current out of the pack': {
     unit: 'A',
     better: 'more',
     read: ({ board }) => board.pack.dischargeCurrentA,
     enough: ample,
     step: one,
-    change: (makings, dischargeCurrentA) => {
-      const { chargeCurrentA } = makings.board.pack;
-      return withPack(makings, {
-        dischargeCurrentA,
-        chargeCurrentA: Math.max(chargeCurrentA, dischargeCurrentA / 2),
-      });
-    },
+    change: (makings, dischargeCurrentA) => withPack(makings, { dischargeCurrentA }),
+  },
+  'current into the pack': {
+    unit: 'A',
+    better: 'more',
+    read: ({ board }) => board.pack.chargeCurrentA,
+    enough: ample,
+    step: one,
+    change: (makings, chargeCurrentA) => withPack(makings, { chargeCurrentA }),
   },
   'ticks of delay': {
     unit: '',
@@ -125,6 +129,14 @@ export const LEVERS = {
     enough: nothing,
     step: share,
     change: (makings, gyroNoiseDegPerS) => withController(makings, { gyroNoiseDegPerS }),
+  },
+  'accelerometer noise': {
+    unit: 'm/s2',
+    better: 'less',
+    read: ({ board }) => board.controller.accelerometerNoiseMPerS2,
+    enough: nothing,
+    step: share,
+    change: (makings, accelerometerNoiseMPerS2) => withController(makings, { accelerometerNoiseMPerS2 }),
   },
   "the rider's delay": {
     unit: 's',
@@ -150,7 +162,7 @@ export const LEVERS = {
     unit: 'Nm',
     better: 'less',
     read: ({ rider }) => rider.balance.tremorNm,
-    enough: nothing,
+    enough: (_, { rider }) => usualTremorNm(rider),
     step: share,
     change: (makings, tremorNm) =>
       withBalance(makings, { tremorNm: Math.min(tremorNm, makings.rider.balance.tremorNm) }),

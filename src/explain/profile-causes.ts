@@ -71,5 +71,6 @@ export const PROFILE_CAUSES: readonly Cause[] = [
     ({ driveCeilingA, brakeCeilingA }) => driveCeilingA !== undefined || brakeCeilingA !== undefined,
   ),
   shaping('load feed-forward', ['loadFeedForward'], ({ loadFeedForward }) => loadFeedForward !== undefined),
+  shaping('headroom lift', ['headroomLift'], ({ headroomLift }) => headroomLift !== undefined),
   shaping('trim', ['restTrimNoseUpDeg'], ({ restTrimNoseUpDeg }) => restTrimNoseUpDeg !== 0),
 ];

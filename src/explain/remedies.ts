@@ -127,8 +127,13 @@ const PROPOSERS: Readonly<Record<string, readonly Proposer[]>> = {
   'accelerometer pull': [referenceBlend],
   'slew limit': [without('slewLimitAPerS'), scaled('slewLimitAPerS', 4)],
   'progressive stiffness': [without('progressiveStiffnessPerDeg'), scaled('progressiveStiffnessPerDeg', 0.5)],
-  "the profile's own ceilings": [without('driveCeilingA', 'brakeCeilingA'), scaled('driveCeilingA', 2)],
+  "the profile's own ceilings": [
+    without('driveCeilingA', 'brakeCeilingA'),
+    scaled('driveCeilingA', 2),
+    scaled('brakeCeilingA', 2),
+  ],
   'load feed-forward': [without('loadFeedForward'), halfFeedForward],
+  'headroom lift': [without('headroomLift'), ...LIFTS],
   trim: [without('restTrimNoseUpDeg'), scaled('restTrimNoseUpDeg', 0.5)],
   'loop delay': [gainBy('rateAPerDegPerS', 0.7), gainBy('proportionalAPerDeg', 0.7)],
   'noise of the gyro': [gainBy('rateAPerDegPerS', 0.5), lowPass],
@@ -142,6 +147,10 @@ const PROPOSERS: Readonly<Record<string, readonly Proposer[]>> = {
 const STEPS_ASIDE: readonly Proposer[] = [
   gainBy('proportionalAPerDeg', 1.3, 0.75),
   gainBy('rateAPerDegPerS', 1.4, 0.7),
+  (profile, reference) => [
+    setNumber(profile, ['gains', 'proportionalAPerDeg'], reference.gains.proportionalAPerDeg),
+  ],
+  (profile, reference) => [setNumber(profile, ['gains', 'rateAPerDegPerS'], reference.gains.rateAPerDegPerS)],
 ];
 
 /** Most changes against what is blamed that are tried one by one. */

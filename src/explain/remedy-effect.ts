@@ -27,6 +27,8 @@ export interface Effect {
   scoreAfter: number;
   cured: RankedCell[];
   newlyFailed: RankedCell[];
+  /** Keys of all cells that fail after it. */
+  failing: string[];
   better: TermChange[];
   worse: TermChange[];
 }
@@ -60,6 +62,7 @@ export function effectOf(before: ProfileResult, after: ProfileResult, weights: W
     scoreAfter: after.score,
     cured: pairs.filter(([was, is]) => was.failed && !is.failed).map(([was]) => was),
     newlyFailed: pairs.filter(([was, is]) => !was.failed && is.failed).map(([, is]) => is),
+    failing: pairs.filter(([, is]) => is.failed).map(([, is]) => is.key),
     better: terms
       .filter(({ costChange }) => costChange < -LEAST_COST_CHANGE)
       .sort((a, b) => a.costChange - b.costChange)
@@ -128,7 +131,7 @@ export interface Verdict {
   limits: Finding[];
 }
 
-/** A finding outside the profile counts as cured when as many failures go, or half of its relief. */
+/** A finding outside the profile counts as cured when all the cells stand that it fells, or half of its relief goes. */
 const CURED_SHARE = 0.5;
 
 /** The verdict over the tried changes. */
@@ -138,9 +141,9 @@ export function verdictOf(
   pairs: readonly Remedy[],
 ): Verdict {
   const helping = [...singles, ...pairs].filter(({ helps }) => helps);
-  const isCured = ({ failuresCured, relief }: Finding) =>
+  const isCured = ({ cured, relief }: Finding) =>
     helping.some(({ effect }) => {
-      if (failuresCured > 0) return effect.failuresBefore - effect.failuresAfter >= failuresCured;
+      if (cured.length > 0) return cured.every((key) => !effect.failing.includes(key));
       return effect.scoreBefore - effect.scoreAfter >= CURED_SHARE * relief;
     });
   const limits = mergedFindings(findings)

@@ -2,6 +2,7 @@
  * What can be wrong outside of a profile: in loop, motor, pack, rider and road? Each is taken away by plenty of what it lacks, or
  * by what is usual.
  */
+import type { RiderFile } from '../quantity/rider-file.js';
 import { keepsBouncing, withoutBounce } from './bounce.js';
 import { NEAR_USUAL, type Cause } from './cause.js';
 import {
@@ -16,9 +17,11 @@ import {
 
 const always = () => true;
 
-/** So much more that a limit is never met, and a grip at which no tyre slips. */
+/** So much more that a limit is never met, at least so many amperes, and a grip at which no tyre slips. */
 const PLENTY = 20;
+const PLENTY_A = 500;
 const NO_SLIP_RATIO = 1.5;
+const plenty = (currentA: number) => Math.max(PLENTY * currentA, PLENTY_A);
 
 /**
  * How late a usual rider corrects himself, s: the middle of the 0.1 to 0.2 s of people who stand (R. J. Peterka 2002,
@@ -31,6 +34,11 @@ export const USUAL_DELAY_S = 0.14;
  * usual build (the same source has about a third).
  */
 export const USUAL_FREQUENCY_RAD_PER_S = 2;
+
+/** How restless a usual rider is, Nm: 1 for 78 kg, and as heavy bodies move more, in proportion (ours, no source). */
+export function usualTremorNm({ body }: RiderFile): number {
+  return body.massKg / 78;
+}
 
 /** Every suspect outside of the profile, in no order of likelihood. */
 export const RIG_CAUSES: readonly Cause[] = [
@@ -47,13 +55,19 @@ export const RIG_CAUSES: readonly Cause[] = [
     remove: (makings) => withController(makings, { gyroNoiseDegPerS: 0 }),
   },
   {
+    name: 'noise of the accelerometer',
+    family: 'loop',
+    isPresent: ({ board }) => board.controller.accelerometerNoiseMPerS2 > 0,
+    remove: (makings) => withController(makings, { accelerometerNoiseMPerS2: 0 }),
+  },
+  {
     name: 'current ceiling',
     family: 'power',
     isPresent: always,
     remove: (makings) =>
       withMotor(makings, {
-        driveCurrentA: PLENTY * makings.board.motor.driveCurrentA,
-        brakeCurrentA: PLENTY * makings.board.motor.brakeCurrentA,
+        driveCurrentA: plenty(makings.board.motor.driveCurrentA),
+        brakeCurrentA: plenty(makings.board.motor.brakeCurrentA),
       }),
   },
   {
@@ -69,8 +83,8 @@ export const RIG_CAUSES: readonly Cause[] = [
     remove: (makings) => {
       const { dischargeCurrentA, chargeCurrentA } = makings.board.pack;
       return withPack(makings, {
-        dischargeCurrentA: PLENTY * dischargeCurrentA,
-        chargeCurrentA: PLENTY * chargeCurrentA,
+        dischargeCurrentA: plenty(dischargeCurrentA),
+        chargeCurrentA: plenty(chargeCurrentA),
       });
     },
   },
@@ -95,8 +109,8 @@ export const RIG_CAUSES: readonly Cause[] = [
   {
     name: "the rider's tremor",
     family: 'rider',
-    isPresent: ({ rider }) => rider.balance.tremorNm > 0,
-    remove: (makings) => withBalance(makings, { tremorNm: 0 }),
+    isPresent: ({ rider }) => rider.balance.tremorNm > NEAR_USUAL * usualTremorNm(rider),
+    remove: (makings) => withBalance(makings, { tremorNm: usualTremorNm(makings.rider) }),
   },
   {
     name: 'grip',
@@ -123,5 +137,12 @@ export const RIG_CAUSES: readonly Cause[] = [
     isPresent: ({ scenario }) =>
       scenario.road.some(({ bumpHeightM, stepUpM }) => bumpHeightM !== 0 || stepUpM !== 0),
     remove: (makings) => withRoad(makings, (piece) => ({ ...piece, bumpHeightM: 0, stepUpM: 0 })),
+  },
+  {
+    name: 'slope',
+    family: 'road',
+    isPartOfTheRide: true,
+    isPresent: ({ scenario }) => scenario.road.some(({ gradePercent }) => gradePercent !== 0),
+    remove: (makings) => withRoad(makings, (piece) => ({ ...piece, gradePercent: 0 })),
   },
 ];

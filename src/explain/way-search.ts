@@ -9,8 +9,9 @@ export interface WaySearch {
   helps: ReadonlyMap<number, boolean>;
 }
 
-/** Places that are looked at all over. */
+/** Places that are looked at all over, and the length of a stretch of which every place is looked at. */
 const RUNGS = 9;
+const SHORT = 10;
 
 /** A search that knows nothing yet. */
 export function openWaySearch(count: number): WaySearch {
@@ -25,7 +26,16 @@ export function nextPlaces({ count, helps }: WaySearch): number[] {
   }
   const { near, far } = stretch({ count, helps });
   if (near === null || far === null) return [];
-  return [...between(near, next(helps, near, 1) ?? near), ...between(next(helps, far, -1) ?? far, far)];
+  const ends = [...between(near, next(helps, near, 1) ?? near), ...between(next(helps, far, -1) ?? far, far)];
+  return ends.length > 0 ? ends : unknownBetween(helps, far, near);
+}
+
+/** Places of a short stretch that are not known yet: it may have a hole. */
+function unknownBetween(helps: WaySearch['helps'], far: number, near: number): number[] {
+  if (near - far > SHORT) return [];
+  return Array.from({ length: near - far + 1 }, (_, index) => far + index).filter(
+    (place) => !helps.has(place),
+  );
 }
 
 /** The search with one more place known. */

@@ -10,8 +10,8 @@ import type { Makings } from './makings.js';
 const LEVERS_OF: Readonly<Record<string, readonly LeverName[]>> = {
   'voltage ceiling': ['cells in series', 'state of charge', 'speed'],
   'low pack': ['state of charge', 'cells in series', 'speed'],
-  'current ceiling': ['motor ceiling', 'haste', 'speed'],
-  'pack ceiling': ['pack ceiling', 'haste', 'speed'],
+  'current ceiling': ['drive ceiling', 'brake ceiling', 'haste', 'speed'],
+  'pack ceiling': ['current out of the pack', 'current into the pack', 'haste', 'speed'],
   'loop delay': ['ticks of delay'],
   'noise of the gyro': ['gyro noise'],
   "the rider's delay": ["the rider's delay"],
@@ -21,6 +21,8 @@ const LEVERS_OF: Readonly<Record<string, readonly LeverName[]>> = {
   'rough road': ['speed'],
   "the tyre's own frequency": ['stiffness of the legs', 'speed'],
   'bumps and steps': ['speed'],
+  slope: ['speed', 'haste'],
+  'noise of the accelerometer': ['accelerometer noise'],
 };
 
 /** One way out: what is there now, at its worst in the cells, and sizes from what surely helps to nearly that. */
@@ -51,12 +53,13 @@ export function waysOut(cause: string, cells: readonly Makings[]): WayOut[] {
 const WHOLE = 1e-9;
 
 /**
- * A way out that was looked for: the sizes that help, from the one nearest to what is now to the farthest from it; `helpsTo` is
- * null where all of them help that were tried beyond, and both are where none does.
+ * A way out that was looked for: the sizes that help, from the one nearest to what is now to the farthest from it, both null where
+ * none does; and the cells that fall with the nearest and stood before.
  */
 export interface WayFound extends Pick<WayOut, 'lever' | 'unit' | 'now'> {
   helpsFrom: number | null;
   helpsTo: number | null;
+  alsoFells: RankedCell[];
 }
 
 /** What else would help against a limit: in which cells that it fells, under the profile or its reference, and how much. */

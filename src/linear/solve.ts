@@ -1,8 +1,9 @@
 /**
- * (z I - A) X = B for complex z: solved as a real system of twice the size.
+ * (z I - A) X = B for complex z, with terms added to A.
  */
-import { Matrix, solve } from 'ml-matrix';
+import type { Matrix } from 'ml-matrix';
 import type { Complex } from './complex.js';
+import { createTable, eliminate } from './elimination.js';
 
 /** A term c r that is added to A: a real column and a complex row. */
 export interface RankOne {
@@ -10,40 +11,30 @@ export interface RankOne {
   row: readonly Complex[];
 }
 
-/** The matrix z I - A - sum of c r, real and imaginary parts in blocks: [[Re, -Im], [Im, Re]]. */
-function blocks(A: Matrix, z: Complex, terms: readonly RankOne[]): Matrix {
-  const size = A.rows;
-  const both = Matrix.zeros(2 * size, 2 * size);
-  const put = (row: number, column: number, re: number, im: number) => {
-    both.set(row, column, re);
-    both.set(row + size, column + size, re);
-    both.set(row, column + size, -im);
-    both.set(row + size, column, im);
-  };
+/** X of (z I - A - sum of the terms) X = B, row by row; B is real. Throws where there is none. */
+export function solveComplex(A: Matrix, z: Complex, B: Matrix, terms: readonly RankOne[] = []): Complex[][] {
+  const table = createTable(A.rows, B.columns);
+  const { re, im, size, width } = table;
   for (let row = 0; row < size; row++) {
-    for (let column = 0; column < size; column++) {
-      let re = (row === column ? z.re : 0) - A.get(row, column);
-      let im = row === column ? z.im : 0;
-      for (const term of terms) {
-        re -= term.column[row]! * term.row[column]!.re;
-        im -= term.column[row]! * term.row[column]!.im;
+    const first = row * width;
+    for (let column = 0; column < size; column++) re[first + column] = -A.get(row, column);
+    for (let column = 0; column < B.columns; column++) re[first + size + column] = B.get(row, column);
+    re[first + row]! += z.re;
+    im[first + row]! += z.im;
+    for (const term of terms) {
+      const factor = term.column[row]!;
+      if (factor === 0) continue;
+      for (let column = 0; column < size; column++) {
+        re[first + column]! -= factor * term.row[column]!.re;
+        im[first + column]! -= factor * term.row[column]!.im;
       }
-      put(row, column, re, im);
     }
   }
-  return both;
-}
-
-/** X of (z I - A - sum of the terms) X = B, row by row; B is real. */
-export function solveComplex(A: Matrix, z: Complex, B: Matrix, terms: readonly RankOne[] = []): Complex[][] {
-  const size = A.rows;
-  const right = Matrix.zeros(2 * size, B.columns);
-  right.setSubMatrix(B, 0, 0);
-  const X = solve(blocks(A, z, terms), right);
+  eliminate(table);
   return Array.from({ length: size }, (_, row) =>
-    Array.from({ length: B.columns }, (__, column) => ({
-      re: X.get(row, column),
-      im: X.get(row + size, column),
-    })),
+    Array.from({ length: B.columns }, (__, column) => {
+      const place = row * width + size + column;
+      return { re: re[place]!, im: im[place]! };
+    }),
   );
 }

@@ -4,6 +4,7 @@
  * left open, to be closed or broken as the question wants: the request on its way to the motor, and the rider's torque.
  */
 import { Matrix } from 'ml-matrix';
+import { ACCELEROMETER_PITCH, GYRO } from '../control/estimator.js';
 import * as law from '../control/law.js';
 import { MOTOR_CURRENT } from '../model/battery.js';
 import * as at from '../model/state.js';
@@ -15,8 +16,20 @@ import type { SteadyRide } from './steady-ride.js';
 /** What is put in from outside at a tick: request [A], rider's torque on his body [Nm], gyro error [rad/s], shove [N]. */
 export const INPUTS = ['request', 'riderTorque', 'gyro', 'shove'] as const;
 
-/** What is looked at, as it is when the tick begins: rad, rad/s, m/s, m/s2; `asked` is the law's answer in A. */
-export const OUTPUTS = ['asked', 'pitch', 'lean', 'leanRate', 'speed', 'acceleration'] as const;
+/**
+ * What is looked at, as it is when the tick begins: rad, rad/s, m/s, m/s2; `asked` is the law's answer in A, the last two are
+ * what the sensors say.
+ */
+export const OUTPUTS = [
+  'asked',
+  'pitch',
+  'lean',
+  'leanRate',
+  'speed',
+  'acceleration',
+  'gyro',
+  'accelerometerPitch',
+] as const;
 
 export type InputName = (typeof INPUTS)[number];
 export type OutputName = (typeof OUTPUTS)[number];
@@ -125,6 +138,8 @@ function createTick(ride: SteadyRide, places: readonly Place[]) {
       leanRate: state[at.LEAN + at.RATE]!,
       speed: state[at.X + at.RATE]!,
       acceleration: moment.rates[at.X + at.RATE]!,
+      gyro: moment.reading[GYRO]!,
+      accelerometerPitch: moment.reading[ACCELEROMETER_PITCH]!,
     };
     requests[tick % requests.length] = currentA + (inputs.request ?? 0);
     moment.followed[0] = requests[(tick + 1) % requests.length]!;

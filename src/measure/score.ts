@@ -61,13 +61,18 @@ export function termCosts(metrics: Metrics, weights: Weights = weightsWith()): T
  */
 export function cellCost(metrics: Metrics, weights: Weights = weightsWith()): number {
   if (metrics.measuredS === 0) return FAILED_CELL_COST;
+  return weightedMean(termCosts(metrics, weights)) ?? 0;
+}
+
+/** The weighted mean of some terms; null where none of them has a weight. */
+export function weightedMean(terms: readonly TermCost[]): number | null {
   let sum = 0;
   let weightSum = 0;
-  for (const { cost, weight } of termCosts(metrics, weights)) {
+  for (const { cost, weight } of terms) {
     sum += weight * cost;
     weightSum += weight;
   }
-  return weightSum > 0 ? sum / weightSum : 0;
+  return weightSum > 0 ? sum / weightSum : null;
 }
 
 /** What a cell adds to the score: its cost, or the fixed price of a failure. */
@@ -88,27 +93,35 @@ export function scoreProfile<C extends Cell>(
     (a, b) =>
       Number(b.cell.failed) - Number(a.cell.failed) || b.cost - a.cost || byCodePoint(a.cell.key, b.cell.key),
   );
-  const costs = priced.map(({ cost }) => cost).sort((a, b) => b - a);
-  const worst = costs.slice(0, Math.ceil(costs.length * WORST_SHARE));
   return {
     failures: cells.filter(({ failed }) => failed).length,
-    score: (mean(costs) + mean(worst)) / 2,
+    score: scoreOfCosts(priced.map(({ cost }) => cost)),
     worstCell: priced[0]?.cell ?? null,
   };
+}
+
+/** The score of a profile whose cells cost so much each, in any order: half the mean and half the mean of the worst fifth. */
+export function scoreOfCosts(costs: ArrayLike<number>): number {
+  const descending = new Float64Array(costs).sort().toReversed();
+  return (mean(descending) + mean(descending.subarray(0, Math.ceil(costs.length * WORST_SHARE)))) / 2;
+}
+
+/** Fewer failures first, then less score; 0 when only margin and name can part the two. */
+export function byFailuresAndScore(
+  a: Pick<Rankable, 'failures' | 'score'>,
+  b: Pick<Rankable, 'failures' | 'score'>,
+): number {
+  return a.failures - b.failures || a.score - b.score;
 }
 
 /** The profiles, best first: fewer failures, then less score, then more margin, then name by code point. */
 export function rankProfiles<P extends Rankable>(profiles: readonly P[]): P[] {
   return [...profiles].sort(
-    (a, b) =>
-      a.failures - b.failures ||
-      a.score - b.score ||
-      byMargin(a.margin, b.margin) ||
-      byCodePoint(a.name, b.name),
+    (a, b) => byFailuresAndScore(a, b) || byMargin(a.margin, b.margin) || byCodePoint(a.name, b.name),
   );
 }
 
-function mean(values: readonly number[]): number {
+function mean(values: Float64Array): number {
   return values.length === 0 ? 0 : values.reduce((sum, value) => sum + value, 0) / values.length;
 }
 

@@ -4,8 +4,18 @@
  */
 import { mersenne } from 'pure-rand/generator/mersenne';
 
-/** Streams of chance in a run. */
-export const STREAMS = { road: 1, gyro: 2, accelerometerForward: 3, accelerometerUp: 4, tremor: 5 } as const;
+/** Streams of chance: five in a run, then those of a sweep. */
+export const STREAMS = {
+  road: 1,
+  gyro: 2,
+  accelerometerForward: 3,
+  accelerometerUp: 4,
+  tremor: 5,
+  candidates: 6,
+  generation: 7,
+  search: 8,
+  resampling: 9,
+} as const;
 
 /** One of the streams. */
 export type Stream = (typeof STREAMS)[keyof typeof STREAMS];

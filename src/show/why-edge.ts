@@ -3,7 +3,7 @@
  */
 import type { Edge, EdgeReport } from '../explain/edge-found.js';
 import { LOW_SPEED_KM_PER_H, type LiftStart } from '../explain/edge-headroom.js';
-import { KNOCK_S, SLOPE_S, SPEED_LADDER_KM_PER_H } from '../explain/edge-scenarios.js';
+import { KNOCK_S, SLOPE_S, SPEED_LADDER_KM_PER_H, USUAL_SPEED_KM_PER_H } from '../explain/edge-scenarios.js';
 import { ridersEdgeSentences, ridersLiftSentences } from './edge-riders.js';
 import {
   ALL_OF_IT,
@@ -53,7 +53,21 @@ export function edgeSentences(report: EdgeReport): string[] {
   return [
     `A steady ride ${rode} on dry asphalt, noise on, ${seedsText(seeds)}, meets one thing, made larger until ${chance}the run (${KNOCK_S} s, with a slope ${SLOPE_S} s) no longer ends upright:`,
     ...(isAlone ? only!.edges.map((edge) => edgeSentence(edge, seeds)) : ridersEdgeSentences(report)),
+    ...delaySentences(report),
     ...liftSentences(report),
+  ];
+}
+
+/** From which delay on the loop is lost, whether or not it falls: what holds out beyond that rattles. */
+function delaySentences({ riders }: EdgeReport): string[] {
+  const known = riders.filter(({ spareDelayMs }) => spareDelayMs !== null);
+  if (known.length === 0) return [];
+  const told = known.map(({ rider, spareDelayMs }) =>
+    spareDelayMs === 0 ? `none under ${rider}` : `${spareDelayMs!.toFixed(1)} ms under ${rider}`,
+  );
+  return [
+    `Delay that the loop itself can spare, by the linear view at ${USUAL_SPEED_KM_PER_H} km/h: ${told.join(', ')}. With more it ` +
+      'rattles, and what holds out then holds out rattling.',
   ];
 }
 

@@ -11,9 +11,14 @@ export function feelSentences({ rider, words }: FeelView): string[] {
   if (words.length === 0) return [`How it feels under ${rider} cannot be told: no ride was seen.`];
   return words.map(({ word, reasons }, index) => {
     const told = reasons.map((reason) => reasonText(reason, word)).join('; ');
-    const start = index === 0 ? `Feels ${word} under ${rider}` : `Also ${word}`;
+    const start = index === 0 ? `Feels ${feltAs(word)} under ${rider}` : `Also ${feltAs(word)}`;
     return word === 'composed' ? `${start}: no limit is passed. Nearest: ${told}.` : `${start}: ${told}.`;
   });
+}
+
+/** The word as it stands after "feels". */
+function feltAs(word: FeelWord): string {
+  return word === 'rider-coupled wobble' ? `like a ${word}` : word;
 }
 
 /** What a measure is called in a sentence, and its digits. */
@@ -25,7 +30,7 @@ const MEASURES: Readonly<Record<FeelMeasure, { text: string; decimals: number }>
   'largest pitch': { text: 'the largest tilt of a run is on the mean', decimals: 1 },
   'time to double': { text: 'a slow motion grows and doubles within', decimals: 2 },
   'time constant of coming level': { text: 'the deck comes level with a time constant of', decimals: 2 },
-  'rise time': { text: 'the deck needs for a step', decimals: 2 },
+  'rise time': { text: 'a step of the deck takes', decimals: 2 },
   'damping ratio': { text: 'the damping ratio of a motion is', decimals: 2 },
   'sensitivity peak': { text: 'the sensitivity peak of the pitch loop is', decimals: 2 },
   'movement of the request': { text: 'the requested current moves by', decimals: 0 },

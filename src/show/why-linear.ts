@@ -2,11 +2,15 @@
  * What does the linear view say about a cause? One sentence with its number, where there is one that fits.
  */
 import type { FeelRide } from '../explain/feel-readings.js';
+import { hasMargins, loopStateOf } from '../linear/growth.js';
 import { DEG_PER_RAD } from '../quantity/units.js';
 import { delayText, hzText, listed, moversOf, paceText } from './margin-view.js';
 import type { FeelView } from './why-view.js';
 
 type Report = NonNullable<FeelRide['report']>;
+
+/** What is said of a ride, and of one whose loop holds. */
+type Saying = (report: Report, isHeld: boolean) => string | null;
 
 /**
  * The sentence for a cause; null where the linear view has nothing to say about it, or has not been made. What lies in a rider
@@ -18,7 +22,8 @@ export function linearSentence(cause: string, feel: FeelView | null, rider: stri
   const ride = seen.find(({ speedKmPerH }) => speedKmPerH > 0) ?? seen[0];
   const say = SENTENCES[cause];
   if (ride === undefined || ride.report === null || say === undefined || feel === null) return null;
-  const said = say(ride.report);
+  const isHeld = hasMargins(loopStateOf(ride.report.modes, ride.speedKmPerH === 0));
+  const said = say(ride.report, isHeld);
   return said === null ? null : `At ${where(ride)} under ${feel.rider} ${said}.`;
 }
 
@@ -46,8 +51,9 @@ function tyreBounce({ modes }: Report): string | null {
   return mode === undefined ? null : `the bounce on the tyre is ${howDamped(mode)}`;
 }
 
-function spareDelay({ margins: { delayS, phaseRad } }: Report): string | null {
-  if (!Number.isFinite(delayS.value)) return null;
+/** A loop that is lost has nothing to spare. */
+function spareDelay({ margins: { delayS, phaseRad } }: Report, isHeld: boolean): string | null {
+  if (!isHeld || !Number.isFinite(delayS.value)) return null;
   const phase = `${(phaseRad.value * DEG_PER_RAD).toFixed(0)}°`;
   return `the pitch loop could spare ${delayText(delayS.value)} of delay (${phase} of phase)`;
 }
@@ -55,17 +61,18 @@ function spareDelay({ margins: { delayS, phaseRad } }: Report): string | null {
 const stiffness = ({ deckStiffnessNmPerDeg: { at1Hz } }: Report) =>
   `the motor answers a deck that swings once a second with ${at1Hz.toFixed(1)} Nm per degree`;
 
-const noise = ({ gyroNoiseA }: Report) =>
-  `gyro noise alone moves the request by ${gyroNoiseA.toFixed(2)} A rms`;
+/** Nor has noise a size in it. */
+const noise = ({ gyroNoiseA }: Report, isHeld: boolean) =>
+  isHeld ? `gyro noise alone moves the request by ${gyroNoiseA.toFixed(2)} A rms` : null;
 
 const both =
-  (...parts: ((report: Report) => string | null)[]) =>
-  (report: Report) => {
-    const said = parts.map((part) => part(report)).filter((text) => text !== null);
+  (...parts: Saying[]) =>
+  (report: Report, isHeld: boolean) => {
+    const said = parts.map((part) => part(report, isHeld)).filter((text) => text !== null);
     return said.length === 0 ? null : said.join(', and ');
   };
 
-const SENTENCES: Readonly<Record<string, (report: Report) => string | null>> = {
+const SENTENCES: Readonly<Record<string, Saying>> = {
   'too little rate gain': leastDamped,
   'too much rate gain': both(noise, leastDamped),
   'too little proportional gain': stiffness,

@@ -144,7 +144,7 @@ const WAYS_OUT: Readonly<Record<string, string>> = {
 
 /** The verdict: which kind of help there is, and what no numbers in a profile cure. */
 export function verdictSentences(
-  { verdict, remedies, ways }: RemediesView,
+  { verdict, counts, ways }: RemediesView,
   findings: readonly Evidence[],
 ): string[] {
   const limits = verdict.limits.flatMap(({ cause }) => {
@@ -152,14 +152,15 @@ export function verdictSentences(
     const simulated = ways.filter((one) => one.cause === cause).flatMap(waysSentences);
     return [limitSentence(cause, moment, simulated.length > 0), ...simulated];
   });
-  return [kindSentence(verdict, remedies), ...limits];
+  return [kindSentence(verdict, counts), ...limits];
 }
 
-function kindSentence({ kind }: Verdict, remedies: readonly Remedy[]): string {
-  const count = `${remedies.length} changes were tried on every run`;
+function kindSentence({ kind }: Verdict, { ofOne, ofTwo }: RemediesView['counts']): string {
+  const pairs = ofTwo === 0 ? '' : ` and ${ofTwo} of two`;
+  const count = `${ofOne} changes of one thing${pairs} were tried on every run`;
   if (kind === 'one change helps') return `${count}; the best first.`;
   if (kind === 'only two changes help') return `${count}. No single change helps; two together do.`;
-  return `${count}. No single change helps, nor do two; these came nearest.`;
+  return `${count}. None helps; these came nearest.`;
 }
 
 function limitSentence(cause: string, moment: Moment | null, isSimulated: boolean): string {
@@ -170,6 +171,7 @@ function limitSentence(cause: string, moment: Moment | null, isSimulated: boolea
     ? `This is the hardware's limit: ${title} cuts; ${none}.`
     : `${capital(title)}: ${none}.`;
   const firstCut = cause === 'voltage ceiling' ? moment?.firstCut : null;
-  const speed = firstCut ? ` (it first cuts at ${speedText(firstCut.speedMPerS)})` : '';
+  const speed =
+    firstCut?.ceiling === 'voltage' ? ` (it first cuts at ${speedText(firstCut.speedMPerS)})` : '';
   return wayOut === undefined || isSimulated ? said : `${said} What would: ${wayOut}${speed}.`;
 }

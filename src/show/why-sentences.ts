@@ -14,14 +14,17 @@ import { causeWords } from './why-words.js';
 import { cellPhrase } from './worst-sentences.js';
 
 /** How the profile fares, and against what it is held. */
-export function standingSentences({ profile, result, reference, isComplete }: WhyView): string[] {
+export function standingSentences({ profile, riders, result, reference, isComplete }: WhyView): string[] {
   const { failures, score, cells } = result;
-  const falls = failures === 0 ? 'stays up in all' : `falls in ${failures} of`;
-  const what = isComplete ? 'runs' : 'worst runs, the others are still to come';
+  const count = cells.length;
+  const one = count === 1 ? 'the one run' : `all ${count} runs`;
+  const some = failures === count ? `falls in ${one}` : `falls in ${failures} of ${count} runs`;
+  const falls = failures === 0 ? `stays up in ${one}` : some;
+  const what = isComplete ? '' : ', the worst; the others are still to come';
   const plain = `${reference.failures} ${reference.failures === 1 ? 'fall' : 'falls'}, score ${scoreText(reference.score)}`;
   return [
-    `${profile} ${falls} ${cells.length} ${what}; score ${scoreText(score)}. ` +
-      `A plain reference set, made for this rig, comes to ${plain}.`,
+    `${profile} ${falls}${what}; score ${scoreText(score)}. ` +
+      `A plain reference set, made for ${riders.length === 1 ? 'this rig' : 'the rig of each rider'}, comes to ${plain}.`,
   ];
 }
 
@@ -42,7 +45,10 @@ export function plainQuantity(value: number, unit: string): string {
 
 /** The paragraph of a finding, sentence by sentence; the command is the last. */
 export function findingSentences(view: WhyView, evidence: Evidence): string[] {
-  const linear = linearSentence(evidence.causes[0]!, view.feel, evidence.cell.rider);
+  // The linear view is of the profile, and says nothing of what is seen under the reference.
+  const linear = evidence.isUnderReference
+    ? null
+    : linearSentence(evidence.causes[0]!, view.feel, evidence.cell.rider);
   return [
     causeSentence(evidence),
     reliefSentence(view, evidence),
@@ -77,7 +83,7 @@ function reliefSentence({ isComplete, result }: WhyView, evidence: Evidence): st
     finding.family === 'profile'
       ? `${percent} of what the profile costs more than the reference set goes away`
       : `${percent} of the cost goes away`;
-  const under = isUnderReference ? 'Even under the reference set it costs: ' : '';
+  const under = isUnderReference ? 'It costs under the reference set too: ' : '';
   const where = isComplete ? '' : ` in the ${result.cells.length} worst runs`;
   const head = capital(`${without}, ${cost}${where}${fallsText(finding.failuresCured)}.`);
   const rival =
@@ -106,7 +112,7 @@ function familySentences({ family }: Finding): string[] {
 }
 
 function momentSentence({ weights }: WhyView, evidence: Evidence): string {
-  const { cell, without, moment, finding, causes } = evidence;
+  const { cell, without, moment, finding, causes, isUnderReference } = evidence;
   const { peak, firstCut } = moment;
   const isCut = finding.family === 'power' && firstCut !== null;
   const at = isCut
@@ -114,7 +120,7 @@ function momentSentence({ weights }: WhyView, evidence: Evidence): string {
     : `largest tilt: ${instantText(peak)}`;
   return (
     `Seen best in ${cellName(cell)}: ${cellPhrase(cell, weights)}; ${at}. ` +
-    `${capital(causeWords(causes[0]!).without)}: ${cellPhrase(without, weights)}.`
+    `${capital(causeWords(causes[0]!).without)}${isUnderReference ? ', under the reference set' : ''}: ${cellPhrase(without, weights)}.`
   );
 }
 
@@ -153,24 +159,45 @@ export function shellWord(word: string): string {
 /** Share of what the profile costs too much from which a cause takes nearly all of it away. */
 const NEARLY_ALL_SHARE = 0.8;
 
-/** Says so where several causes each take nearly all away: then they are ways out of the same trouble. */
+/** Says so where several causes each take nearly all away, being ways out of one trouble, and where none takes half of it. */
 export function togetherSentences({ findings }: WhyView): string[] {
   const ways = findings.filter(
     ({ finding }) => finding.family === 'profile' && finding.share >= NEARLY_ALL_SHARE,
   );
-  if (ways.length < 2) return [];
   const names = listed(ways.map(({ causes }) => lowerCase(causeWords(causes[0]!).title)));
-  return [`Any one of these by itself takes nearly all of it away: ${names}.`];
+  const isPartOnly = findings.length > 0 && findings.every(({ finding }) => finding.share < HALF_SHARE);
+  return [
+    ...(ways.length < 2 ? [] : [`Any one of these by itself takes nearly all of it away: ${names}.`]),
+    ...(isPartOnly ? ['Most of what it costs no single suspect explains.'] : []),
+  ];
 }
 
-/** Says that nothing is to blame, and where the profile is weakest. */
-export function blamelessSentences({ result, weights, isComplete }: WhyView): string[] {
+const HALF_SHARE = 0.5;
+
+/** Says why nobody is named, and where the profile is weakest. */
+export function blamelessSentences(view: WhyView): string[] {
+  const { result, weights, isComplete } = view;
   const { worst, cells } = result;
   const scope = isComplete ? '' : ` in the ${cells.length} worst runs`;
   return [
-    `Nothing is to blame${scope}: taking any one suspect away changes little. ` +
-      `It is weakest in ${cellName(worst)}: ${cellPhrase(worst, weights)}.`,
+    `${blamelessSentence(view, scope)} It is weakest in ${cellName(worst)}: ${cellPhrase(worst, weights)}.`,
   ];
+}
+
+function blamelessSentence({ blame, suspects, result, reference }: WhyView, scope: string): string {
+  if (suspects === 0 && !blame.isProfileToBlame && !blame.isRigTroubled) {
+    const beside = result.failures < reference.failures ? 'falls less often than' : 'costs no more than';
+    return `Nobody is to blame${scope}: it ${beside} the reference set, and no run is in trouble.`;
+  }
+  if (blame.isProfileToBlame) {
+    return (
+      `Not explained${scope}: the profile costs ${scoreText(blame.excess)} more a run than the reference set, but of ` +
+      `${suspects} suspects taken away one by one none takes a good part of it away.`
+    );
+  }
+  return result.failures > 0
+    ? `Not explained${scope}: of ${suspects} suspects taken away one by one none keeps what falls up.`
+    : `Nobody is to blame${scope}: ${suspects} suspects were taken away one by one, and none changes much.`;
 }
 
 /** A text that begins with a capital. */

@@ -1,6 +1,7 @@
 /**
  * What is there to show of an explanation? The profile with its findings, how it feels, and the changes that were tried.
  */
+import type { Blame } from '../explain/blame.js';
 import type { Evidence } from '../explain/evidence.js';
 import type { FeelRide } from '../explain/feel-readings.js';
 import type { Feel } from '../explain/feel.js';
@@ -19,6 +20,7 @@ export interface FeelView {
 /** The changes that were tried, best first, the verdict over them, and what else would help. */
 export interface RemediesView {
   remedies: readonly Remedy[];
+  counts: { ofOne: number; ofTwo: number };
   verdict: Verdict;
   /** What else was simulated against the limits of the verdict. */
   ways: readonly LimitWays[];
@@ -36,7 +38,9 @@ export interface WhyView {
   weights: Weights;
   result: ProfileResult;
   reference: ProfileResult;
-  isProfileToBlame: boolean;
+  blame: Pick<Blame, 'excess' | 'isProfileToBlame' | 'isRigTroubled'>;
+  /** Suspects that were taken away, one by one. */
+  suspects: number;
   /**
    * Profile and board as they were asked for, so that a command finds them again, null for the usual board; and the words of a
    * command for the cells.

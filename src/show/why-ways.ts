@@ -1,7 +1,7 @@
 /**
  * What else keeps a ride up that no change of the profile does? In words: how much of which number, of machine, person or ride.
  */
-import { LEVERS, type LeverName } from '../explain/levers.js';
+import type { LeverName } from '../explain/levers.js';
 import type { LimitWays, WayFound } from '../explain/ways-out.js';
 import { cellName, plainNumber } from './why-sentences.js';
 import { listed } from './margin-view.js';
@@ -19,10 +19,13 @@ interface LeverWords {
 const WORDS: Readonly<Record<LeverName, LeverWords>> = {
   'cells in series': { before: 'with', after: ' cells in series', unit: '', isMachine: true },
   'state of charge': { before: 'with the pack at', unit: ' %' },
-  'motor ceiling': { before: 'with motor and controller good for', unit: ' A', isMachine: true },
-  'pack ceiling': { before: 'with a pack good for', unit: ' A', isMachine: true },
-  'ticks of delay': { before: 'with', after: ' ticks of delay', unit: '', isMachine: true },
+  'drive ceiling': { before: 'with a drive ceiling of', unit: ' A', isMachine: true },
+  'brake ceiling': { before: 'with a brake ceiling of', unit: ' A', isMachine: true },
+  'current out of the pack': { before: 'with a pack that gives', unit: ' A', isMachine: true },
+  'current into the pack': { before: 'with a pack that takes', unit: ' A', isMachine: true },
+  'ticks of delay': { before: 'with a delay of', after: ' ticks', unit: '', isMachine: true },
   'gyro noise': { before: 'with gyro noise of', unit: ' deg/s', isMachine: true },
+  'accelerometer noise': { before: 'with accelerometer noise of', unit: ' m/s2', isMachine: true },
   "the rider's delay": { before: 'with a rider who is late by', unit: ' s' },
   'balance frequency': { before: 'with a balance frequency of', unit: ' rad/s' },
   tremor: { before: 'with a tremor of', unit: ' Nm' },
@@ -53,17 +56,19 @@ export function waysSentences({ cells, isUnderReference, ways }: LimitWays): str
   return [`Simulated: ${who} ${many} up${under} ${helping.map(wayText).join('; or ')}.`, ...machine];
 }
 
-function wayText({ lever, now, helpsFrom, helpsTo }: WayFound): string {
+/** Sizes as they were tried: beyond them nothing is known. */
+function wayText({ lever, now, helpsFrom, helpsTo, alsoFells }: WayFound): string {
   const { before, after = '', unit, factor = 1 } = WORDS[lever];
   const number = (size: number) => plainNumber(factor * size);
-  const [nearest, farthest] = [helpsFrom ?? now, helpsTo];
-  const size =
-    farthest === null ? `${number(nearest)}${unit} or ${LEVERS[lever].better}` : rangeText(nearest, farthest);
-  return `${before} ${size}${after} (now ${number(now)}${unit})`;
-
-  function rangeText(one: number, other: number): string {
-    if (one === other) return `${number(one)}${unit}`;
-    const [low, high] = one < other ? [one, other] : [other, one];
-    return `${number(low)} to ${number(high)}${unit}`;
-  }
+  const one = Math.min(helpsFrom ?? now, helpsTo ?? now);
+  const other = Math.max(helpsFrom ?? now, helpsTo ?? now);
+  const size = one === other ? number(one) : `${number(one)} to ${number(other)}`;
+  const felled =
+    alsoFells.length === 0
+      ? ''
+      : `, but then ${listed(alsoFells.slice(0, NAMED_CELLS).map(cellName))} ${alsoFells.length === 1 ? 'falls' : 'fall'}`;
+  return `${before} ${size}${unit}${after} (now ${number(now)}${unit}${felled})`;
 }
+
+/** Cells that are named of those that fall instead. */
+const NAMED_CELLS = 2;

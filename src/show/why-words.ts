@@ -67,6 +67,11 @@ const WORDS: Readonly<Record<string, CauseWords>> = {
     does: 'what it adds for a lasting load comes at the wrong moment',
     without: 'without it',
   },
+  'headroom lift': {
+    title: 'The headroom lift',
+    does: 'it raises the nose against a rider who asks for no less',
+    without: 'without the lift',
+  },
   trim: {
     title: 'The trim',
     does: 'the board aims for a tilt that the rider must work against',
@@ -81,6 +86,11 @@ const WORDS: Readonly<Record<string, CauseWords>> = {
     title: 'The noise of the gyro',
     does: 'the motor follows what is only noise',
     without: 'with a gyro without noise',
+  },
+  'noise of the accelerometer': {
+    title: 'The noise of the accelerometer',
+    does: 'the pitch that is believed in wanders with it',
+    without: 'with an accelerometer without noise',
   },
   'current ceiling': {
     title: 'The current ceiling of the motor',
@@ -115,7 +125,7 @@ const WORDS: Readonly<Record<string, CauseWords>> = {
   "the rider's tremor": {
     title: "The rider's tremor",
     does: 'restless feet move the deck all the time',
-    without: 'with calm feet',
+    without: 'with feet as calm as most',
   },
   grip: { title: 'Grip', does: 'the tyre slips, and the torque goes nowhere', without: 'with grip to spare' },
   'rough road': {
@@ -127,6 +137,11 @@ const WORDS: Readonly<Record<string, CauseWords>> = {
     title: "The tyre's own frequency",
     does: 'the road shakes rider, legs and tyre in the time in which they bounce by themselves',
     without: 'with a tyre that does not bounce on',
+  },
+  slope: {
+    title: 'The slope',
+    does: 'more is needed to hold the board on it than there is',
+    without: 'on the level',
   },
   'bumps and steps': {
     title: 'Bumps and steps',

@@ -35,9 +35,7 @@ const PHRASES: Readonly<Record<CostName, (metrics: Metrics) => string>> = {
   'peak-pitch': ({ peakNoseDownRad, peakNoseUpRad }) =>
     pitchText(peakNoseDownRad >= peakNoseUpRad ? peakNoseDownRad : -peakNoseUpRad),
   'lack-of-headroom': ({ leastHeadroomShare }) =>
-    leastHeadroomShare
-      ? `only ${shareText(leastHeadroomShare)} headroom left`
-      : 'no headroom left for a moment',
+    leastHeadroomShare ? `${shareText(leastHeadroomShare)} headroom left` : 'no headroom left for a moment',
   'foot-light': ({ oneFootLightS }) => `one foot light for ${timeText(oneFootLightS)}`,
   'pitch-rate-activity': ({ pitchRateActivityRadPerS }) =>
     `shivers at ${numberText(pitchRateActivityRadPerS * DEG_PER_RAD, 'angularRateDegPerS')} deg/s rms above 3 Hz`,

@@ -5,16 +5,14 @@
 import { join } from 'node:path';
 import type { CellResult } from '../measure/profile-result.js';
 import type { ProfileFile } from '../quantity/profile-file.js';
-import type { Solver } from '../simulate/run.js';
 import { programFolder } from '../store/places.js';
-import type { RunOnRoad } from './evaluate.js';
+import type { CellSolver, RunOnRoad } from './evaluate.js';
 import type { PlannedTrial } from './plan.js';
 
 /** One profile in some trials: all that a thread must be told. */
-export interface CellTask {
+export interface CellTask extends CellSolver {
   profile: ProfileFile;
   trials: PlannedTrial[];
-  solver: Solver;
 }
 
 /** Threads beside the main one; each call answers when one of them has done the work. */

@@ -17,10 +17,11 @@ export function edgeReport(report: EdgeReport) {
   };
 }
 
-function oneRider({ rider, edges, lifts }: RiderEdges, seeds: readonly number[]) {
+function oneRider({ rider, edges, lifts, spareDelayMs }: RiderEdges, seeds: readonly number[]) {
   return {
     rider,
     edges: edges.map((edge) => oneEdge(edge, seeds)),
+    spareDelayMsIfKnown: spareDelayMs,
     headroomLift: {
       neededHeadroomShareIfKnown: lifts[0]?.neededShare ?? null,
       latestStarts: lifts.map(({ chargePercent, speedKmPerH }) => ({

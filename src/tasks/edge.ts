@@ -7,7 +7,14 @@ import type { Makings } from '../explain/makings.js';
 import type { EdgeReport, FoundEnding, RiderEdges } from '../explain/edge-found.js';
 import { liftStarts, pushTakesA, type LiftStart } from '../explain/edge-headroom.js';
 import { countsToRun, edgeOf, openQuest, withMet, type Met, type Quest } from '../explain/edge-quest.js';
-import { edgeKinds, STATED_PUSH_NS } from '../explain/edge-scenarios.js';
+import {
+  edgeKinds,
+  STATED_PUSH_NS,
+  USUAL_CHARGE_PERCENT,
+  USUAL_SPEED_KM_PER_H,
+} from '../explain/edge-scenarios.js';
+import { hasMargins, loopStateOf } from '../linear/growth.js';
+import { reportRide } from '../linear/ride-report.js';
 import type { CellResult } from '../measure/profile-result.js';
 import type { RiderFile } from '../quantity/rider-file.js';
 import type { CellTask } from './crew.js';
@@ -32,7 +39,8 @@ export async function findEdge(plan: RankPlan, options: EdgeOptions): Promise<Ed
   const riders: RiderEdges[] = [];
   for (const rider of plan.riders) {
     const edges = searched.filter((search) => search.rider === rider).map(({ quest }) => edgeOf(quest));
-    riders.push({ rider: rider.name, edges, lifts: await liftsOf(plan, rider, { charges, ...options }) });
+    const lifts = await liftsOf(plan, rider, { charges, ...options });
+    riders.push({ rider: rider.name, edges, lifts, spareDelayMs: spareDelayMs(plan, rider) });
   }
   const { headroomLift } = profiles[0]!.value.shaping;
   const liftBelowShare = headroomLift === undefined ? null : headroomLift.belowPercent / 100;
@@ -111,6 +119,19 @@ function metIn(cells: readonly CellResult[]): Met {
 function endingOf({ outcome: { kind, atS }, eventReached, seed }: CellResult): FoundEnding | null {
   if (kind !== 'upright') return { kind, atS, seed };
   return eventReached ? null : { kind: 'not met', atS, seed };
+}
+
+/** Delay that the loop can spare on a steady ride by the linear view. */
+function spareDelayMs({ board, profiles }: RankPlan, rider: Named<RiderFile>): number | null {
+  const ride = { speedKmPerH: USUAL_SPEED_KM_PER_H, gradePercent: 0, chargePercent: USUAL_CHARGE_PERCENT };
+  const report = reportRide(
+    { board: board.value, rider: rider.value, profile: profiles[0]!.value, ...ride },
+    { tries: false },
+  );
+  if (report === null) return null;
+  if (!hasMargins(loopStateOf(report.modes, false))) return 0;
+  const delayMs = 1000 * report.margins.delayS.value;
+  return Number.isFinite(delayMs) ? delayMs : null;
 }
 
 /** Where the lift should begin under a rider: for the most that the stated push takes under any seed. */

@@ -9,6 +9,7 @@ import type { MeasureWindow } from '../measure/window.js';
 import type { ProfileFile } from '../quantity/profile-file.js';
 import type { Road } from '../scenario/road.js';
 import type { Outcome } from '../simulate/outcome.js';
+import { stepsFor } from '../simulate/fixed-step.js';
 import { run, type RunOptions, type Solver } from '../simulate/run.js';
 import { TAPE_COLUMNS, type Tape } from '../simulate/tape.js';
 import { prepareTrial, type Trial } from '../simulate/trial.js';
@@ -39,10 +40,16 @@ export function measureProfile(trial: Trial, profile: ProfileFile, options: RunO
   return { outcome, tape, marks, window, metrics: measureRun(tape, window, outcome) };
 }
 
+/** How a cell is integrated; `stepsRatio` times as many fixed steps a tick as usual, 1 unless given. */
+export interface CellSolver {
+  solver: Solver;
+  stepsRatio?: number;
+}
+
 /** Computes cells and runs one after another. */
 export interface Evaluator {
   /** The cell of a profile in a trial. */
-  cell: (profile: ProfileFile, planned: PlannedTrial, solver: Solver) => CellResult;
+  cell: (profile: ProfileFile, planned: PlannedTrial, how: CellSolver) => CellResult;
   /** The whole run of a profile in a trial; its tape is its own. */
   run: (profile: ProfileFile, planned: PlannedTrial, solver: Solver) => RunOnRoad;
 }
@@ -62,8 +69,10 @@ export function createEvaluator(): Evaluator {
     return trial;
   };
   return {
-    cell: (profile, planned, solver) => {
-      const measured = measureProfile(trialOf(planned), profile, { solver, ...(tape && { tape }) });
+    cell: (profile, planned, { solver, stepsRatio = 1 }) => {
+      const trial = trialOf(planned);
+      const stepsPerTick = stepsRatio * stepsFor(trial.plant, trial.tickS);
+      const measured = measureProfile(trial, profile, { solver, stepsPerTick, ...(tape && { tape }) });
       tape = measured.tape;
       const { outcome, metrics } = measured;
       return { ...planned.key, outcome, eventReached: metrics.measuredS > 0, metrics };

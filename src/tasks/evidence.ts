@@ -19,11 +19,15 @@ export function evidenceOf(plan: RankPlan, explanation: Explanation): Evidence[]
     const isUnderReference = finding.family !== 'profile' && blame.isProfileToBlame;
     const after = isUnderReference ? removal?.underReference : removal?.result;
     if (after === undefined || after === null) return [];
-    const { cell, without } = greatestRelief(isUnderReference ? reference : result, after);
+    const base = isUnderReference ? reference : result;
+    const isTheirs = (index: number) => !reference.cells[index]!.failed || result.cells[index]!.failed;
+    const index = greatestRelief(base, after, isUnderReference ? isTheirs : undefined);
+    const cell = result.cells[index]!;
+    const without = after.cells[index]!;
     const trial = trials.find(({ key }) => isSameTrial(key, cell))!;
     const own = makingsOf(profile.value, trial);
     const suited = UNDER_REFERENCE.change(own).profile;
-    const run = evaluator.run(isUnderReference ? suited : profile.value, trial, plan.solver);
+    const run = evaluator.run(profile.value, trial, plan.solver);
     const number = causeNumber(finding.cause, own, suited);
     return [
       { finding, causes, isUnderReference, number, cell, without, moment: momentOf(run.tape, run.window) },

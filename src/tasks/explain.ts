@@ -2,8 +2,8 @@
  * Why does a profile cost what it costs? Its cells are run as they are, under the reference profile of each rig, and with one
  * suspect after the other taken away. Nothing is said that was not simulated.
  */
-import { blame, whomToAsk, type Ablation, type Blame, type Toll } from '../explain/blame.js';
-import type { Cause } from '../explain/cause.js';
+import { blame, whomToAsk, type Ablation, type Blame } from '../explain/blame.js';
+import { withoutCause, type Cause } from '../explain/cause.js';
 import { CAUSES } from '../explain/causes.js';
 import type { ProfileResult } from '../measure/profile-result.js';
 import type { ProfileFile } from '../quantity/profile-file.js';
@@ -60,7 +60,7 @@ interface Study {
 
 async function inTrials(study: Study, options: StudyOptions): Promise<Explanation> {
   const [result, reference] = await runVariants(study, [AS_IS, UNDER_REFERENCE], options);
-  const { isProfileToBlame, isRigTroubled } = whomToAsk(tollOf(result!), tollOf(reference!));
+  const { isProfileToBlame, isRigTroubled } = whomToAsk(result!.cells, reference!.cells);
   const suspects = CAUSES.filter(({ family }) =>
     family === 'profile' ? isProfileToBlame : isRigTroubled,
   ).map((cause) => ({
@@ -68,18 +68,18 @@ async function inTrials(study: Study, options: StudyOptions): Promise<Explanatio
     from: isProfileToBlame && cause.family !== 'profile' ? UNDER_REFERENCE : AS_IS,
   }));
   const asked = suspects.filter(({ cause, from }) => isPresent(study, from, cause));
-  const without = await runVariants(
+  const runs = await runVariants(
     study,
-    asked.map(({ cause, from }) => withoutCause(cause, from)),
+    asked.map(({ cause, from }) => without(cause, from)),
     options,
   );
   const removals = asked.map(({ cause, from }, index): Removal => {
-    const removed = without[index]!;
+    const removed = runs[index]!;
     return from === AS_IS
       ? { cause: cause.name, result: removed, underReference: null }
       : { cause: cause.name, result: null, underReference: removed };
   });
-  const said = blame(tollOf(result!), tollOf(reference!), removals.flatMap(ablationOf));
+  const said = blame(result!.cells, reference!.cells, removals.flatMap(ablationOf));
   return {
     profile: study.profile,
     isComplete: true,
@@ -97,20 +97,15 @@ function isPresent({ profile, trials }: Study, from: Variant, cause: Cause): boo
   });
 }
 
-function withoutCause(cause: Cause, from: Variant): Variant {
+function without(cause: Cause, from: Variant): Variant {
   return {
     name: `without ${cause.name}`,
-    change: (makings) => cause.remove(from.change(makings), UNDER_REFERENCE.change(makings).profile),
+    change: (makings) => withoutCause(cause, from.change(makings), UNDER_REFERENCE.change(makings).profile),
   };
 }
 
-/** What the cells of a result cost together. */
-export function tollOf({ cells, failures }: ProfileResult): Toll {
-  return { mean: cells.reduce((sum, { cost }) => sum + cost, 0) / cells.length, failures };
-}
-
 function ablationOf({ cause, result, underReference }: Removal): Ablation[] {
-  const toll = result ?? underReference;
-  if (toll === null) return [];
-  return [{ cause, toll: tollOf(toll), underReference: underReference && tollOf(underReference) }];
+  const removed = result ?? underReference;
+  if (removed === null) return [];
+  return [{ cause, cells: removed.cells, isUnderReference: underReference !== null }];
 }

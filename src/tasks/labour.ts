@@ -62,10 +62,10 @@ function waitingList(tasks: readonly CellTask[], { signal, onDone }: TaskOptions
 async function workHere(waiting: WaitingList): Promise<void> {
   const { cell } = createEvaluator();
   for (let next = waiting.next(); next !== undefined; next = waiting.next()) {
-    const { profile, trials, solver } = next.task;
+    const { profile, trials, ...how } = next.task;
     const cells: CellResult[] = [];
     for (const planned of trials) {
-      cells.push(cell(profile, planned, solver));
+      cells.push(cell(profile, planned, how));
       await breathe();
     }
     waiting.done(next.index, cells);

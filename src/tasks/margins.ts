@@ -2,6 +2,7 @@
  * The margins of one profile on one rig, steady ride by steady ride: what the linear view says and what the simulation made
  * of it.
  */
+import { setImmediate as breathe } from 'node:timers/promises';
 import type { Confirmation, Trial } from '../linear/confirm.js';
 import { doublingS, fateOf, hasMargins } from '../linear/growth.js';
 import type { Margin } from '../linear/margins.js';
@@ -69,13 +70,15 @@ export function marginPlan(places: Places, selection: MarginSelection): Checked<
   };
 }
 
-/** Looks at every ride of a plan; about a second each. */
-export function lookAtMargins(plan: MarginPlan): MarginResult {
+/** Looks at every ride of a plan; about a second each, with a breath between two, in which a signal is heard. */
+export async function lookAtMargins(plan: MarginPlan): Promise<MarginResult> {
   const rig = { board: plan.board.value, rider: plan.rider.value, profile: plan.profile.value };
-  const points = plan.rides.map((ride) => ({
-    ...ride,
-    report: reportRide({ ...rig, ...ride, chargePercent: plan.chargePercent }),
-  }));
+  const points: MarginResult['points'] = [];
+  for (const ride of plan.rides) {
+    await breathe();
+    points.push({ ...ride, report: reportRide({ ...rig, ...ride, chargePercent: plan.chargePercent }) });
+  }
+  await breathe();
   return { plan, points };
 }
 

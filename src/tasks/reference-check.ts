@@ -58,7 +58,7 @@ export async function checkAgainstReference(
     signal,
     onDone: ({ profileIndex }, [again]) => {
       const { name, worst } = ranked.find((profile) => profile.name === plan.profiles[profileIndex]!.name)!;
-      const found = compare(name, worst, again!);
+      const found = compareCells(name, worst, again!);
       differences.push(...found);
       onProfile?.(name, verdict(1, found));
       onCells?.(++done, jobs.length);
@@ -67,7 +67,7 @@ export async function checkAgainstReference(
   return verdict(jobs.length, differences);
 }
 
-function verdict(cellsChecked: number, differences: Difference[]): ReferenceCheck {
+export function verdict(cellsChecked: number, differences: Difference[]): ReferenceCheck {
   const largest = differences.toSorted(
     (a, b) => b.scaledDifference - a.scaledDifference || (a.profile < b.profile ? -1 : 1),
   )[0];
@@ -91,7 +91,11 @@ export function mergedCheck(checks: readonly (ReferenceCheck | null)[]): Referen
 }
 
 /** A failed cell counts in the score by its outcome alone, so there only outcome and end [s] are compared. */
-function compare(profile: string, quickCell: RankedCell, referenceCell: CellResult): Difference[] {
+export function compareCells(
+  profile: string,
+  quickCell: RankedCell,
+  referenceCell: CellResult,
+): Difference[] {
   const about = { profile, cell: quickCell.key };
   const [quick, reference] = [quickCell.outcome, referenceCell.outcome];
   const scaledDifference = quick.kind === reference.kind ? 0 : Infinity;

@@ -1,7 +1,7 @@
 /**
  * What do the proposed changes do? Each is run on all cells, then pairs of the best; ordered by what they achieve.
  */
-import { referenceProfile } from '../explain/reference-profile.js';
+import { referenceProfile } from '../control/reference-profile.js';
 import { combined, proposalsFor, type Proposal } from '../explain/remedies.js';
 import {
   effectOf,
@@ -22,6 +22,8 @@ import { findWaysOut } from './ways-out.js';
 /** All changes that were tried, best first, what is to be said of them together, and what else would help. */
 export interface TriedRemedies {
   remedies: Remedy[];
+  /** Changes that were tried: of one thing, and of two, which are told only where two do clearly more than each of them. */
+  counts: { ofOne: number; ofTwo: number };
   verdict: Verdict;
   /** What else would help against the limits of the verdict. */
   ways: LimitWays[];
@@ -41,9 +43,10 @@ export async function tryRemedies(
   const singles = orderRemedies(await tried(plan, explanation, { proposals, options }));
   const pairs = await tried(plan, explanation, { proposals: pairsOf(profile.value, singles), options });
   const worthy = pairs.filter((pair) => isWorthTwo(pair, singles));
+  const counts = { ofOne: singles.length, ofTwo: pairs.length };
   const verdict = verdictOf(blame, singles, worthy);
   const ways = await findWaysOut(plan, { explanation, limits: verdict.limits }, options);
-  return { remedies: orderRemedies([...singles, ...worthy]), verdict, ways };
+  return { remedies: orderRemedies([...singles, ...worthy]), counts, verdict, ways };
 }
 
 async function tried(

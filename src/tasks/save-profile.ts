@@ -2,14 +2,14 @@
  * How does a changed profile become a file? A new one in the working folder, made from the one it was changed from,
  * never over another, and only when its text reads back as exactly this profile.
  */
-import { lstatSync } from 'node:fs';
+import { accessSync, constants, lstatSync } from 'node:fs';
 import { join } from 'node:path';
 import { isName } from '../quantity/field.js';
 import type { Checked, Problem } from '../quantity/problem.js';
 import type { ProfileFile } from '../quantity/profile-file.js';
 import { quoted } from '../quantity/received.js';
 import { readFileText } from '../store/file-text.js';
-import { folderOf, PROGRAM_NAME, shownPath, type Places } from '../store/places.js';
+import { folderOf, isFolder, PROGRAM_NAME, shownPath, type Places } from '../store/places.js';
 import { changedProfileText, freshProfileText, isSameProfile, profileOfText } from '../store/profile-text.js';
 import { fileProblem, systemFault } from '../store/system-fault.js';
 import { writeNewFile } from '../store/write-new-file.js';
@@ -61,6 +61,8 @@ export function savingObstacles(places: Places, name: string): Problem[] {
   const path = pathOf(places, name);
   const shown = shownPath(places, path);
   try {
+    const folder = folderOf(places, 'profile');
+    if (isFolder(folder)) accessSync(folder, constants.W_OK);
     const isFree = lstatSync(path, { throwIfNoEntry: false }) === undefined;
     if (!isFree)
       problems.push(fileProblem(shown, 'a name that no profile has yet', 'a file that is there already'));

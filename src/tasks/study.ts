@@ -3,7 +3,7 @@
  * suspect taken away, with another number in the profile.
  */
 import type { Makings } from '../explain/makings.js';
-import { referenceProfile } from '../explain/reference-profile.js';
+import { referenceProfile } from '../control/reference-profile.js';
 import { profileResult, type CellResult, type ProfileResult } from '../measure/profile-result.js';
 import type { ProfileFile } from '../quantity/profile-file.js';
 import type { CellTask } from './crew.js';

@@ -39,8 +39,38 @@ async function waysFor(
   const trials = felled.map(({ trial }) => trial);
   const from = isUnderReference ? UNDER_REFERENCE : AS_IS;
   const made = trials.map((trial) => from.change(makingsOf(profile.value, trial)));
-  const ways = await searched(waysOut(cause, made), { plan, profile, trials, from }, options);
-  return { cause, isUnderReference, cells, ways };
+  const ground = { plan, profile, trials, from };
+  const ways = await searched(waysOut(cause, made), ground, options);
+  const others = all.filter((trial) => !trials.includes(trial));
+  return {
+    cause,
+    isUnderReference,
+    cells,
+    ways: await withWhatFalls(ways, { ...ground, trials: others }, options),
+  };
+}
+
+/** Runs the nearest size that helps in the other cells too: what helps in one may fell another. */
+async function withWhatFalls(
+  ways: readonly { way: WayOut; found: WayFound }[],
+  { from, ...ground }: Ground,
+  options: StudyOptions,
+): Promise<WayFound[]> {
+  const helping = ways.filter(({ found }) => found.helpsFrom !== null);
+  if (helping.length === 0 || ground.trials.length === 0) return ways.map(({ found }) => found);
+  const variants = helping.map(({ way, found }): Variant => ({
+    name: way.lever,
+    change: (makings) => way.change(from.change(makings), found.helpsFrom!),
+  }));
+  const [before, ...after] = await runVariants(ground, [from, ...variants], options);
+  return ways.map(({ found }) => {
+    const index = helping.findIndex((one) => one.found === found);
+    if (index === -1) return found;
+    const alsoFells = after[index]!.cells.filter(
+      (cell, place) => cell.failed && !before!.cells[place]!.failed,
+    );
+    return { ...found, alsoFells };
+  });
 }
 
 interface Ground {
@@ -55,7 +85,7 @@ async function searched(
   ways: readonly WayOut[],
   { from, ...ground }: Ground,
   options: StudyOptions,
-): Promise<WayFound[]> {
+): Promise<{ way: WayOut; found: WayFound }[]> {
   const searches = ways.map(({ sizes }) => openWaySearch(sizes.length));
   for (;;) {
     const level = searches.flatMap((search, index) =>
@@ -70,11 +100,11 @@ async function searched(
       searches[index] = withPlace(searches[index]!, place, results[at]!.failures === 0);
     });
   }
-  return ways.map((way, index) => foundIn(way, searches[index]!));
+  return ways.map((way, index) => ({ way, found: foundIn(way, searches[index]!) }));
 }
 
 function foundIn({ lever, unit, now, sizes }: WayOut, search: WaySearch): WayFound {
   const { near, far } = stretch(search);
-  const helpsFrom = near === null ? null : sizes[near]!;
-  return { lever, unit, now, helpsFrom, helpsTo: far === null || far === 0 ? null : sizes[far]! };
+  const sizeAt = (place: number | null) => (place === null ? null : sizes[place]!);
+  return { lever, unit, now, helpsFrom: sizeAt(near), helpsTo: sizeAt(far), alsoFells: [] };
 }

@@ -13,7 +13,6 @@ import { blamelessSentences, findingSentences, runCommand } from '../show/why-se
 import type { WhyView } from '../show/why-view.js';
 import { waysSentences } from '../show/why-ways.js';
 import { programVersion } from '../store/places.js';
-import { tollOf } from './explain.js';
 import type { Why } from './why.js';
 
 /** The report of an answer with its view. */
@@ -44,9 +43,9 @@ export function whyReport(
     ifNothingToBlame: view.findings.length === 0 ? blamelessSentences(view) : null,
     removals: removals.map(({ cause, result: own, underReference }) => ({
       cause,
-      ...(own && { meanCost: tollOf(own).mean, failures: own.failures }),
+      ...(own && { meanCost: meanCost(own), failures: own.failures }),
       ...(underReference && {
-        meanCostUnderReference: tollOf(underReference).mean,
+        meanCostUnderReference: meanCost(underReference),
         failuresUnderReference: underReference.failures,
       }),
     })),
@@ -75,9 +74,13 @@ function waysReport({ cause, isUnderReference, cells, ways }: LimitWays) {
   };
 }
 
+function meanCost({ cells }: ProfileResult): number {
+  return cells.reduce((sum, { cost }) => sum + cost, 0) / cells.length;
+}
+
 function standingReport(result: ProfileResult) {
   const { failures, score, cells, worst } = result;
-  return { runs: cells.length, failures, score, meanCost: tollOf(result).mean, worst: cellReport(worst) };
+  return { runs: cells.length, failures, score, meanCost: meanCost(result), worst: cellReport(worst) };
 }
 
 function cellReport({ scenario, rider, chargePercent, seed, outcome, cost, failed }: RankedCell) {

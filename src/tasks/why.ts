@@ -17,9 +17,12 @@ import type { StudyOptions } from './study.js';
 /** What the runs of a piece of work are for. */
 export type Purpose = 'to find what is to blame' | 'to try changes';
 
-/** How the answer is to be made; `onFirst` hears what the worst cells say, `onRuns` of the runs, piece of work by piece. */
+/**
+ * How the answer is to be made; `onKnown` hears what the worst cells say, then what all of them say, before changes are tried;
+ * `onRuns` of the runs, piece of work by piece.
+ */
 export interface WhyOptions extends Omit<StudyOptions, 'onRuns'> {
-  onFirst?: (first: Why) => void;
+  onKnown?: (known: Why) => void;
   onRuns?: (done: number, all: number, purpose: Purpose) => void;
 }
 
@@ -37,17 +40,18 @@ const FEEL_SPEEDS_KM_PER_H = [0, 10, 20] as const;
 const FEEL_CHARGE_PERCENT = 80;
 
 /** Answers for the one profile of a plan. */
-export async function why(plan: RankPlan, { onFirst, onRuns, ...options }: WhyOptions): Promise<Why> {
+export async function why(plan: RankPlan, { onKnown, onRuns, ...options }: WhyOptions): Promise<Why> {
   const telling = (purpose: Purpose) => ({
     ...options,
     onRuns: (done: number, all: number) => onRuns?.(done, all, purpose),
   });
   const explanation = await explain(plan, {
     ...telling('to find what is to blame'),
-    ...(onFirst && { onFirst: (first) => onFirst(answer(plan, first)) }),
+    ...(onKnown && { onFirst: (first) => onKnown(answer(plan, first)) }),
   });
-  const tried = await tryRemedies(plan, explanation, telling('to try changes'));
-  return { ...answer(plan, explanation), feel: feelIn(plan, explanation), tried };
+  const found = { ...answer(plan, explanation), feel: feelIn(plan, explanation) };
+  onKnown?.(found);
+  return { ...found, tried: await tryRemedies(plan, explanation, telling('to try changes')) };
 }
 
 function answer(plan: RankPlan, explanation: Explanation): Why {
@@ -77,7 +81,7 @@ export function feelIn(
 
 /** What is shown of an answer; `asked` is how profile and board were named. */
 export function whyView({ plan, explanation, evidence, feel, tried }: Why, asked: WhyView['asked']): WhyView {
-  const { profile, isComplete, result, reference, blame } = explanation;
+  const { profile, isComplete, result, reference, blame, removals } = explanation;
   return {
     profile: profile.name,
     board: plan.board.name,
@@ -87,7 +91,8 @@ export function whyView({ plan, explanation, evidence, feel, tried }: Why, asked
     weights: plan.weights,
     result,
     reference,
-    isProfileToBlame: blame.isProfileToBlame,
+    blame,
+    suspects: removals.length,
     ownCharges: Object.fromEntries(plan.scenarios.map(({ name, value }) => [name, value.chargePercent])),
     findings: evidence,
     feel,

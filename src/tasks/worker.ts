@@ -7,8 +7,8 @@ import type { RunOnRoad } from './evaluate.js';
 const evaluator = createEvaluator();
 
 /** The cells of a task. */
-export function cells({ profile, trials, solver }: CellTask): CellResult[] {
-  return trials.map((planned) => evaluator.cell(profile, planned, solver));
+export function cells({ profile, trials, ...how }: CellTask): CellResult[] {
+  return trials.map((planned) => evaluator.cell(profile, planned, how));
 }
 
 /** The whole run of a task's first trial, with a tape no longer than the run. */

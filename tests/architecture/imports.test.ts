@@ -18,7 +18,7 @@ const ROOMS: Record<string, { rank: number; packages: string[]; node?: boolean }
   simulate: { rank: 3, packages: [] },
   linear: { rank: 4, packages: ['ml-matrix'] },
   measure: { rank: 4, packages: [] },
-  sweep: { rank: 5, packages: [] },
+  sweep: { rank: 5, packages: ['ml-matrix'] },
   explain: { rank: 5, packages: [] },
   show: { rank: 6, packages: ['string-width'] },
   store: { rank: 6, packages: ['yaml', 'write-file-atomic'], node: true },

@@ -1,6 +1,6 @@
 /**
  * How fast is it? Prints figures; judges nothing. Rates are simulated seconds per wall second on one core, medians of
- * several repetitions after a warm-up.
+ * several repetitions after a warm-up; per second of computing where others at work on the machine would disturb.
  */
 import { spawn } from 'node:child_process';
 import { performance } from 'node:perf_hooks';
@@ -12,10 +12,11 @@ import { prepareTrial, type Trial } from '../../src/simulate/trial.js';
 import { programFolder } from '../../src/store/places.js';
 import { starterPlan } from '../starter-plan.js';
 import { benchScreen } from './bench-screen.js';
+import { benchCrewScaling } from './crew-scaling.js';
+import { computingS, median, print } from './figures.js';
+import { benchSideBySide } from './side-by-side.js';
 
 const REPETITIONS = 7;
-
-const median = (numbers: number[]) => numbers.toSorted((a, b) => a - b)[numbers.length >> 1]!;
 
 function timeS(work: () => void): number {
   const startMs = performance.now();
@@ -23,17 +24,22 @@ function timeS(work: () => void): number {
   return (performance.now() - startMs) / 1000;
 }
 
-function print(what: string, value: number, unit: string): void {
-  console.log(`${what.padEnd(58)}${value.toPrecision(4).padStart(10)} ${unit}`);
+/** How quickly some work went: simulated seconds per second on the wall, and per second of computing. */
+interface Rate {
+  perWallS: number;
+  perComputingS: number;
 }
 
-/** Simulated seconds per wall second over a set of trials that all end upright. */
-function rate(trials: readonly Trial[], profile: RankPlan['profiles'][number], options: RunOptions): number {
+/** The rate over a set of trials. */
+function rate(trials: readonly Trial[], profile: RankPlan['profiles'][number], options: RunOptions): Rate {
   let simulatedS = 0;
+  let computedS = 0;
   const wallS = timeS(() => {
-    for (const trial of trials) simulatedS += run(trial, profile.value, options).outcome.atS;
+    computedS = computingS(() => {
+      for (const trial of trials) simulatedS += run(trial, profile.value, options).outcome.atS;
+    });
   });
-  return simulatedS / wallS;
+  return { perWallS: simulatedS / wallS, perComputingS: simulatedS / computedS };
 }
 
 function benchKernel(plan: RankPlan): void {
@@ -52,15 +58,18 @@ function benchKernel(plan: RankPlan): void {
     { solver: 'fixed' },
   );
   const options: RunOptions = { solver: 'fixed', tape };
-  const rates: number[] = [];
-  for (let repetition = 0; repetition <= REPETITIONS; repetition++)
-    rates.push(rate(trials, profile, options));
-  print('fixed step, first pass (cold)', rates[0]!, 's/s');
-  print(`fixed step, loop at ${plan.board.value.controller.loopRateHz} Hz`, median(rates.slice(1)), 's/s');
-  const measured = timeS(() => trials.forEach((trial) => measureProfile(trial, profile.value, options)));
-  const plain = timeS(() => trials.forEach((trial) => run(trial, profile.value, options)));
-  print('measuring a run, over simulating it', (measured - plain) / plain, '');
-  print('reference (odex), same loop', rate(trials.slice(0, 4), profile, { solver: 'reference' }), 's/s');
+  const cold = rate(trials, profile, options);
+  const rates = Array.from({ length: REPETITIONS }, () => rate(trials, profile, options));
+  print('fixed step, first pass (cold)', cold.perWallS, 's/s');
+  const loop = `fixed step, loop at ${plan.board.value.controller.loopRateHz} Hz`;
+  print(loop, median(rates.map(({ perWallS }) => perWallS)), 's/s');
+  print(`${loop}, by computing`, median(rates.map(({ perComputingS }) => perComputingS)), 's/s');
+  benchMeasuring(trials, profile, options);
+  print(
+    'reference (odex), same loop',
+    rate(trials.slice(0, 4), profile, { solver: 'reference' }).perWallS,
+    's/s',
+  );
 
   const heapBefore = process.memoryUsage().heapUsed;
   let ticks = 0;
@@ -73,6 +82,22 @@ function benchKernel(plan: RankPlan): void {
     (process.memoryUsage().heapUsed - heapBefore) / ticks,
     'bytes',
   );
+}
+
+/** What measuring adds to simulating, both by turns, in seconds of computing: with code not compiled yet, and after that. */
+function benchMeasuring(
+  trials: readonly Trial[],
+  { value }: RankPlan['profiles'][number],
+  options: RunOptions,
+): void {
+  const shares: number[] = [];
+  for (let repetition = 0; repetition <= 2 * REPETITIONS; repetition++) {
+    const measured = computingS(() => trials.forEach((trial) => measureProfile(trial, value, options)));
+    const plain = computingS(() => trials.forEach((trial) => run(trial, value, options)));
+    shares.push(measured / plain - 1);
+  }
+  print('measuring a run, over simulating it, first pass (cold)', shares[0]!, '');
+  print('measuring a run, over simulating it', median(shares.slice(1)), '');
 }
 
 /** Runs `rank` as its user does; seconds to the first row on the standard error, to the table, and to the end. */
@@ -92,6 +117,8 @@ async function benchRank(rankArguments: string[]): Promise<{ rowS: number; table
 
 const plan = starterPlan();
 benchKernel(plan);
+benchSideBySide(plan);
+await benchCrewScaling(plan);
 const small = [
   ...plan.profiles.slice(0, 8).map(({ name }) => name),
   '--scenarios',

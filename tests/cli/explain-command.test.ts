@@ -159,7 +159,10 @@ describe('Ctrl-C', () => {
   it('prints what the worst runs said, and ends with 130', async () => {
     const { code, out } = await stopped();
     expect(code).toBe(130);
-    expect(out).toMatch(/^Stopped: only the worst runs were looked at\.\n.*rate gain/i);
+    expect(out).toMatch(
+      /\n1\. Too little rate gain[^]*See it again: [^]*Stopped: only the worst runs were looked at\.\n$/,
+    );
+    expect(out).toContain('Simulated with the numbers given: it proves nothing');
   });
 
   it('keeps it as JSON where that was asked for', async () => {

@@ -1,7 +1,7 @@
 /** Does the bounce of a rider on tyre and legs come out as the whole loop has it, and is it told from bumps out of its time? */
 import { describe, expect, it } from 'vitest';
 import { bounceHz, keepsBouncing, loadSwingNPerM, trainHz, withoutBounce } from '../../src/explain/bounce.js';
-import { referenceProfile } from '../../src/explain/reference-profile.js';
+import { referenceProfile } from '../../src/control/reference-profile.js';
 import { reportRide } from '../../src/linear/ride-report.js';
 import { scenarioSchema } from '../../src/quantity/scenario-file.js';
 import { boardWith, riderWith } from '../rigs.js';

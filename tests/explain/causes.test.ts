@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { causeNumber } from '../../src/explain/cause-number.js';
 import type { Makings } from '../../src/explain/makings.js';
 import { CAUSES } from '../../src/explain/causes.js';
-import { referenceProfile } from '../../src/explain/reference-profile.js';
+import { referenceProfile } from '../../src/control/reference-profile.js';
 import { boardSchema } from '../../src/quantity/board-file.js';
 import { profileSchema } from '../../src/quantity/profile-file.js';
 import { riderSchema } from '../../src/quantity/rider-file.js';
@@ -14,7 +14,7 @@ const board = boardSchema.parse(validBoard());
 const usual = riderSchema.parse(validRider());
 const rider = {
   ...usual,
-  balance: { ...usual.balance, delayS: 0.2, frequencyRadPerS: 3 },
+  balance: { ...usual.balance, delayS: 0.2, frequencyRadPerS: 3, tremorNm: 4 },
   stance: { ...usual.stance, legStiffnessNPerM: 40_000 },
 };
 const reference = referenceProfile(board, rider);
@@ -32,6 +32,7 @@ const MAKINGS: Makings = {
       { lengthM: 5, roughness: 'C' },
       { name: 'kerb', lengthM: 5, gripRatio: 0.1, stepUpM: -0.05 },
       { name: 'waves', lengthM: 12, bumpHeightM: 0.03, bumpCount: 10 },
+      { lengthM: 5, gradePercent: 8 },
     ],
     start: { speedKmPerH: 13 },
     speeds: [{ atS: 0, speedKmPerH: 13 }],
@@ -47,6 +48,7 @@ const MAKINGS: Makings = {
       blendTimeS: 0.3,
       restTrimNoseUpDeg: 5,
       loadFeedForward: { filterTimeS: 1, currentShare: 0.9 },
+      headroomLift: { belowPercent: 80, upToDeg: 12, rateDegPerS: 30 },
     },
   }),
 };
@@ -85,9 +87,12 @@ const CHANGED: Readonly<Record<string, string[]>> = {
   "the rider's delay": ['rider.balance.delayS'],
   "the rider's tremor": ['rider.balance.tremorNm'],
   "the rider's stiffness": ['rider.balance.frequencyRadPerS'],
-  grip: [0, 1, 2].map((index) => `scenario.road.${index}.gripRatio`),
+  grip: [0, 1, 2, 3].map((index) => `scenario.road.${index}.gripRatio`),
   'rough road': ['scenario.road.0.roughness'],
   "the tyre's own frequency": ['board.tyre.verticalDampingNSPerM'],
+  slope: ['scenario.road.3.gradePercent'],
+  'noise of the accelerometer': ['board.controller.accelerometerNoiseMPerS2'],
+  'headroom lift': ['profile.shaping.headroomLift'],
   'bumps and steps': ['scenario.road.1.stepUpM', 'scenario.road.2.bumpHeightM'],
 };
 

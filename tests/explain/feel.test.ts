@@ -129,5 +129,5 @@ describe('a word', () => {
 });
 
 it('the deck is tried with a twentieth of the weight, from foot to foot', () => {
-  expect(footShiftNm({ massKg: 80, stanceWidthM: 0.5 })).toBeCloseTo(80 * 9.81 * 0.025, 12);
+  expect(footShiftNm({ massKg: 80, stanceWidthM: 0.5 })).toBeCloseTo(80 * 9.80665 * 0.025, 12);
 });

@@ -1,13 +1,16 @@
 /**
  * Plants one cause in a composed rig, as strong as it takes to be felt, and asks for an explanation.
  */
-import { blame, type Blame, type Toll } from '../../src/explain/blame.js';
+import { blame, whomToAsk, type Blame, type Outcome } from '../../src/explain/blame.js';
+import { withoutCause } from '../../src/explain/cause.js';
 import type { Makings } from '../../src/explain/makings.js';
 import { CAUSES } from '../../src/explain/causes.js';
-import { referenceProfile } from '../../src/explain/reference-profile.js';
+import { referenceProfile } from '../../src/control/reference-profile.js';
 import { profileResult } from '../../src/measure/profile-result.js';
 import { weightsWith } from '../../src/measure/scales.js';
+import type { BoardFile } from '../../src/quantity/board-file.js';
 import type { ProfileFile } from '../../src/quantity/profile-file.js';
+import type { RiderFile } from '../../src/quantity/rider-file.js';
 import { scenarioSchema, type ScenarioFile } from '../../src/quantity/scenario-file.js';
 import { load } from '../../src/store/library.js';
 import { STREAMS, uniforms } from '../../src/scenario/random.js';
@@ -17,16 +20,19 @@ import { ROAD_SPOILS, SPOILS, type Spoil } from './spoils.js';
 
 const evaluator = createEvaluator();
 
-/** What cells cost together. */
-export function tollOf(cells: readonly Makings[]): Toll {
+/** What came of cells. */
+export function outcomesOf(cells: readonly Makings[]): Outcome[] {
   const results = cells.map(({ profile, ...circumstances }, index) => {
     const { scenario, seed } = circumstances;
     const key = { scenario: String(index), rider: 'r', chargePercent: scenario.chargePercent, seed };
-    return evaluator.cell(profile, { key, circumstances }, 'fixed');
+    return evaluator.cell(profile, { key, circumstances }, { solver: 'fixed' });
   });
-  const { failures, cells: priced } = profileResult({ name: 'p', summary: '' }, results, weightsWith());
-  return { failures, mean: priced.reduce((sum, { cost }) => sum + cost, 0) / priced.length };
+  return profileResult({ name: 'p', summary: '' }, results, weightsWith()).cells;
 }
+
+const meanOf = (outcomes: readonly Outcome[]) =>
+  outcomes.reduce((sum, { cost }) => sum + cost, 0) / outcomes.length;
+const failuresOf = (outcomes: readonly Outcome[]) => outcomes.filter(({ failed }) => failed).length;
 
 /** A profile that costs this much more than the composed one is felt; a rig, where a cell becomes marginal on the mean. */
 const FELT_RATIO = 1.15;
@@ -42,38 +48,37 @@ export interface Planted {
 
 /** Plants a cause in composed cells. `jitter` (0 to 0.1) moves its strength. */
 export function plant(composed: readonly Makings[], { cause, spoil }: Spoil, jitter: number): Planted | null {
-  const before = tollOf(composed);
+  const before = outcomesOf(composed);
   const isOfProfile = CAUSES.find(({ name }) => name === cause)?.family === 'profile';
-  const feltFrom = isOfProfile ? FELT_RATIO * before.mean : FELT_COST;
+  const feltFrom = isOfProfile ? FELT_RATIO * meanOf(before) : FELT_COST;
   for (const step of STRENGTHS) {
     const strength = step + jitter;
     const cells = composed.map((makings) => spoil(makings, strength));
-    const toll = tollOf(cells);
-    if (toll.failures > before.failures || toll.mean > feltFrom) {
-      return { cause, strength, said: explained(cells, toll) };
+    const outcomes = outcomesOf(cells);
+    if (failuresOf(outcomes) > failuresOf(before) || meanOf(outcomes) > feltFrom) {
+      return { cause, strength, said: explained(cells) };
     }
   }
   return null;
 }
 
-/** The explanation of cells, by the same steps as the program's, without those runs that it would not look at. */
-function explained(cells: readonly Makings[], toll: Toll): Blame {
-  const referenced = cells.map((makings) => ({
-    ...makings,
-    profile: referenceProfile(makings.board, makings.rider),
-  }));
-  const reference = tollOf(referenced);
-  const { isProfileToBlame } = blame(toll, reference, []);
+/** The explanation of cells, by the same steps as the program's (`tasks/explain.ts`), one after the other. */
+export function explained(cells: readonly Makings[]): Blame {
+  const suited = cells.map(({ board, rider }) => referenceProfile(board, rider));
+  const referenced = cells.map((makings, index) => ({ ...makings, profile: suited[index]! }));
+  const [own, reference] = [outcomesOf(cells), outcomesOf(referenced)];
+  const { isProfileToBlame, isRigTroubled } = whomToAsk(own, reference);
   const suspects = CAUSES.filter(({ family, isPresent }) => {
-    const isAsked = isProfileToBlame || family !== 'profile';
-    return isAsked && cells.some((makings, index) => isPresent(makings, referenced[index]!.profile));
+    const isAsked = family === 'profile' ? isProfileToBlame : isRigTroubled;
+    return isAsked && cells.some((makings, index) => isPresent(makings, suited[index]!));
   });
-  const ablations = suspects.map(({ name, family, remove }) => {
-    const from = isProfileToBlame && family !== 'profile' ? referenced : cells;
-    const without = tollOf(from.map((makings, index) => remove(makings, referenced[index]!.profile)));
-    return { cause: name, toll: without, underReference: family === 'profile' ? null : without };
+  const ablations = suspects.map((cause) => {
+    const isUnderReference = isProfileToBlame && cause.family !== 'profile';
+    const from = isUnderReference ? referenced : cells;
+    const without = from.map((makings, index) => withoutCause(cause, makings, suited[index]!));
+    return { cause: cause.name, cells: outcomesOf(without), isUnderReference };
   });
-  return blame(toll, reference, ablations);
+  return blame(own, reference, ablations);
 }
 
 const road = (...pieces: object[]) => [{ lengthM: 3 }, ...pieces];
@@ -171,29 +176,56 @@ export const ON_ROADS_WITH_BENT_KNEES: Ground = {
   spoils: ROAD_SPOILS.filter(({ cause }) => cause !== "the tyre's own frequency"),
 };
 
+/** Composed cells of a ground on a starter board under a rider, the n-th of them. */
+function composedCells(
+  {
+    board,
+    rider,
+    time,
+    riderIndex,
+  }: { board: BoardFile; rider: RiderFile; time: number; riderIndex: number },
+  { scenarios }: Ground,
+): { composed: Makings[]; jitter: number } {
+  const numbers = [...uniforms(1 + time + 10 * riderIndex, STREAMS.road, 8)];
+  const draws = () => numbers.pop()!;
+  const profile = composedProfile(referenceProfile(board, rider), draws);
+  const composed = scenarios.map((scenario): Makings => {
+    return { profile, board, rider, scenario, seed: 1 + time, noiseRatio: 1 };
+  });
+  return { composed, jitter: draws() / 10 };
+}
+
+/** A starter file. */
+function starter<K extends 'board' | 'rider'>(kind: K, name: string) {
+  const loaded = load(findPlaces(programFolder()), kind, name);
+  if (!loaded.ok) throw new Error(JSON.stringify(loaded.faults));
+  return loaded.value.value;
+}
+
+/** What is said of composed cells that nobody has spoiled. */
+export function unspoiled(
+  board: string,
+  ground: Ground,
+  { riders, times }: { riders: readonly string[]; times: number },
+): Blame[] {
+  return riders.flatMap((name, riderIndex) =>
+    Array.from({ length: times }, (_, time) => {
+      const rig = { board: starter('board', board), rider: starter('rider', name) };
+      return explained(composedCells({ ...rig, time, riderIndex }, ground).composed);
+    }),
+  );
+}
+
 /** Plants every cause of a ground on a starter board under some riders, `times` over with other strengths and seeds of chance. */
 export function plantAll(
   board: string,
   ground: Ground,
   { riders, times }: { riders: readonly string[]; times: number },
 ): Planted[] {
-  const places = findPlaces(programFolder());
-  const value = <K extends 'board' | 'rider'>(kind: K, name: string) => {
-    const loaded = load(places, kind, name);
-    if (!loaded.ok) throw new Error(JSON.stringify(loaded.faults));
-    return loaded.value.value;
-  };
-  const boardFile = value('board', board);
   return riders.flatMap((name, riderIndex) =>
     Array.from({ length: times }, (_, time) => time).flatMap((time) => {
-      const rider = value('rider', name);
-      const numbers = [...uniforms(1 + time + 10 * riderIndex, STREAMS.road, 8)];
-      const draws = () => numbers.pop()!;
-      const profile = composedProfile(referenceProfile(boardFile, rider), draws);
-      const composed = ground.scenarios.map((scenario): Makings => {
-        return { profile, board: boardFile, rider, scenario, seed: 1 + time, noiseRatio: 1 };
-      });
-      const jitter = draws() / 10;
+      const rig = { board: starter('board', board), rider: starter('rider', name) };
+      const { composed, jitter } = composedCells({ ...rig, time, riderIndex }, ground);
       return ground.spoils.flatMap((spoil) => plant(composed, spoil, jitter) ?? []);
     }),
   );

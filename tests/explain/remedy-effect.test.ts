@@ -28,6 +28,7 @@ const NONE: Effect = {
   scoreAfter: 1,
   cured: [],
   newlyFailed: [],
+  failing: ['hill', 'kerb'],
   better: [],
   worse: [],
 };
@@ -93,16 +94,22 @@ describe('a change', () => {
 });
 
 describe('the verdict', () => {
-  const found = (cause: string, family: Finding['family'], failuresCured: number): Finding => ({
+  const found = (cause: string, family: Finding['family'], ...cured: string[]): Finding => ({
     cause,
     family,
     relief: 0.4,
     share: 0.5,
-    failuresCured,
+    failuresCured: cured.length,
+    cured,
     sureness: 'sure',
     rival: null,
   });
-  const blameOf = (...findings: Finding[]): Blame => ({ excess: 0, isProfileToBlame: false, findings });
+  const blameOf = (...findings: Finding[]): Blame => ({
+    excess: 0,
+    isProfileToBlame: false,
+    isRigTroubled: true,
+    findings,
+  });
   const limitsOf = (blame: Blame, ...singles: Remedy[]) =>
     verdictOf(blame, singles, []).limits.map(({ cause }) => cause);
 
@@ -114,14 +121,16 @@ describe('the verdict', () => {
   });
 
   it('calls a limit what lies outside the profile and no change cures', () => {
-    const voltage = found('voltage ceiling', 'power', 2);
-    expect(limitsOf(blameOf(voltage), remedy({ failuresAfter: 1 }))).toEqual(['voltage ceiling']);
-    expect(limitsOf(blameOf(voltage), remedy({ failuresAfter: 0 }))).toEqual([]);
-    const delay = found("the rider's delay", 'rider', 0);
+    const voltage = found('voltage ceiling', 'power', 'hill');
+    const cures = (...failing: string[]) => remedy({ failuresAfter: failing.length, failing });
+    // As many fall less, but not the one that the voltage fells.
+    expect(limitsOf(blameOf(voltage), cures('hill'))).toEqual(['voltage ceiling']);
+    expect(limitsOf(blameOf(voltage), cures('kerb'))).toEqual([]);
+    const delay = found("the rider's delay", 'rider');
     expect(limitsOf(blameOf(delay), remedy({ scoreAfter: 0.9 }))).toEqual(["the rider's delay"]);
     expect(limitsOf(blameOf(delay), remedy({ scoreAfter: 0.7 }))).toEqual([]);
-    expect(limitsOf(blameOf(found('filter lag', 'profile', 2)), remedy({}))).toEqual([]);
-    expect(limitsOf(blameOf(voltage, found('low pack', 'power', 2)), remedy({}))).toEqual([
+    expect(limitsOf(blameOf(found('filter lag', 'profile', 'hill')), remedy({}))).toEqual([]);
+    expect(limitsOf(blameOf(voltage, found('low pack', 'power', 'hill')), remedy({}))).toEqual([
       'voltage ceiling',
     ]);
   });

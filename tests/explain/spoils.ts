@@ -112,6 +112,13 @@ export const SPOILS: readonly Spoil[] = [
     spoil: (makings, s) =>
       shaping(makings, { driveCeilingA: between(20, 5, s), brakeCeilingA: between(20, 5, s) }),
   },
+  {
+    cause: 'headroom lift',
+    spoil: (makings, s) =>
+      shaping(makings, {
+        headroomLift: { belowPercent: between(70, 90, s), upToDeg: between(6, 15, s), rateDegPerS: 30 },
+      }),
+  },
   { cause: 'trim', spoil: (makings, s) => shaping(makings, { restTrimNoseUpDeg: between(3, 9, s) }) },
   {
     cause: 'loop delay',
@@ -123,6 +130,10 @@ export const SPOILS: readonly Spoil[] = [
   {
     cause: 'noise of the gyro',
     spoil: (makings, s) => controller(makings, { gyroNoiseDegPerS: between(1, 8, s) }),
+  },
+  {
+    cause: 'noise of the accelerometer',
+    spoil: (makings, s) => controller(makings, { accelerometerNoiseMPerS2: between(20, 300, s) }),
   },
   {
     cause: 'current ceiling',

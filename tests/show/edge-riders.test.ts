@@ -31,6 +31,7 @@ const ridden = (rider: string, edge: Edge, parts: Partial<RiderEdges> = {}): Rid
     { chargePercent: 80, neededShare: 0.188, speedKmPerH: 41 },
     { chargePercent: 20, neededShare: 0.188, speedKmPerH: 35 },
   ],
+  spareDelayMs: 8.75,
   ...parts,
 });
 
@@ -105,7 +106,7 @@ describe('the headroom lift under several riders', () => {
     lifts: speeds.map((speedKmPerH, index) => ({ chargePercent: 80 - 60 * index, neededShare, speedKmPerH })),
   });
   const sentences = (kim: object, tim: object, parts: Partial<EdgeReport> = {}) =>
-    edgeSentences(reportOf([ridden('kim', bump(1), kim), ridden('tim', bump(1), tim)], parts)).slice(2);
+    edgeSentences(reportOf([ridden('kim', bump(1), kim), ridden('tim', bump(1), tim)], parts)).slice(3);
 
   it('says what the push takes under each, and up to where more is left', () => {
     expect(sentences(lifts(0.2, 41, 35), lifts(0.3, 60, null))).toEqual([

@@ -38,6 +38,7 @@ const kim = (parts: Partial<RiderEdges> = {}): RiderEdges => ({
     { chargePercent: 80, neededShare: 0.188, speedKmPerH: 41 },
     { chargePercent: 20, neededShare: 0.188, speedKmPerH: 35 },
   ],
+  spareDelayMs: 8.75,
   ...parts,
 });
 
@@ -135,6 +136,19 @@ describe('the sentences about the headroom lift', () => {
   });
 });
 
+describe('the delay that the loop can spare', () => {
+  const text = (spareDelayMs: number | null) =>
+    edgeSentences(reportWith({ riders: [kim({ spareDelayMs })] })).join(' ');
+
+  it('is told, and that there is none, or nothing where it is not known', () => {
+    expect(text(8.75)).toContain(
+      'can spare, by the linear view at 12 km/h: 8.8 ms under kim. With more it rattles',
+    );
+    expect(text(0)).toContain('at 12 km/h: none under kim.');
+    expect(text(null)).not.toContain('linear view');
+  });
+});
+
 describe('the section', () => {
   const PLAIN = { width: 100, symbols: 'braille', paint: createPaint('none') } as const;
 
@@ -144,7 +158,7 @@ describe('the section', () => {
     expect(lines[0]).toBe('How far from the edge');
     expect(text).toContain('under kim on dry asphalt, noise on, seed 1,');
     expect(text.endsWith(EDGE_CAUTION)).toBe(true);
-    expect(lines.filter((line) => line.startsWith('- '))).toHaveLength(4);
+    expect(lines.filter((line) => line.startsWith('- '))).toHaveLength(5);
     expect(edgeSentences(reportWith({ riders: [kim({ rider: 'tim' })], seeds: [3] }))[0]).toMatch(
       /under tim .* seed 3/,
     );

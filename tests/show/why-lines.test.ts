@@ -44,7 +44,12 @@ describe('the answer', () => {
 
   it('shows five changes at the most', () => {
     const remedies = Array.from({ length: 8 }, (_, index) => sampleRemedy({ scoreAfter: index / 10 }));
-    const tried = { remedies, verdict: { kind: 'one change helps' as const, limits: [] }, ways: [] };
+    const tried = {
+      remedies,
+      counts: { ofOne: 8, ofTwo: 0 },
+      verdict: { kind: 'one change helps' as const, limits: [] },
+      ways: [],
+    };
     const lines = whyLines(sampleWhy({ tried }), PLAIN);
     expect(lines.filter((line) => /^\d\) /.test(line)).map((line) => line[0])).toEqual([
       '1',
@@ -58,7 +63,14 @@ describe('the answer', () => {
   it('offers the first change that helps, shown or not, and none where none helps', () => {
     const worse = { ...sampleRemedy(), helps: false };
     const tried = (remedies: (typeof worse)[], kind: 'one change helps' | 'no change helps') =>
-      joined(whyLines(sampleWhy({ tried: { remedies, verdict: { kind, limits: [] }, ways: [] } }), PLAIN));
+      joined(
+        whyLines(
+          sampleWhy({
+            tried: { remedies, counts: { ofOne: 8, ofTwo: 0 }, verdict: { kind, limits: [] }, ways: [] },
+          }),
+          PLAIN,
+        ),
+      );
     const late = tried([worse, worse, worse, worse, worse, worse, sampleRemedy()], 'one change helps');
     expect(late).toContain(
       'To keep change 7 as a profile of yours: underfoot explain satin --apply 7 --save-as NAME',
@@ -93,7 +105,9 @@ describe('the first finding', () => {
   });
 
   it('may be that nothing is to blame', () => {
-    const text = joined(firstFindingLines(sampleWhy({ findings: [], isComplete: false }), PLAIN));
-    expect(text).toMatch(/^Nothing is to blame in the 2 worst runs/);
+    const blame = { excess: 0, isProfileToBlame: false, isRigTroubled: false };
+    const view = sampleWhy({ findings: [], isComplete: false, blame, suspects: 0 });
+    const text = joined(firstFindingLines(view, PLAIN));
+    expect(text).toMatch(/^Nobody is to blame in the 2 worst runs/);
   });
 });

@@ -89,12 +89,15 @@ describe('a change', () => {
 
 describe('the verdict', () => {
   const told = (verdict: Verdict, ...evidence: Parameters<typeof verdictSentences>[1]) =>
-    verdictSentences({ remedies: [sampleRemedy()], verdict, ways: [] }, evidence);
+    verdictSentences(
+      { remedies: [sampleRemedy()], counts: { ofOne: 9, ofTwo: 3 }, verdict, ways: [] },
+      evidence,
+    );
 
   it.each([
     ['one change helps', /the best first\.$/],
     ['only two changes help', /No single change helps; two together do\.$/],
-    ['no change helps', /No single change helps, nor do two; these came nearest\.$/],
+    ['no change helps', /None helps; these came nearest\.$/],
   ] as const)('%s', (kind, text) => {
     expect(told({ kind, limits: [] })).toEqual([expect.stringMatching(text)]);
   });

@@ -9,8 +9,9 @@ import {
   standingSentences,
   togetherSentences,
 } from '../../src/show/why-sentences.js';
+import type { WhyView } from '../../src/show/why-view.js';
 import { causeWords } from '../../src/show/why-words.js';
-import { cellOf, resultOf } from '../explain/made-results.js';
+import { cellOf, fallOf, resultOf } from '../explain/made-results.js';
 import { motion } from './sample-margins.js';
 import { sampleEvidence, sampleFeel, sampleFinding, sampleWhy } from './sample-why.js';
 
@@ -103,7 +104,7 @@ describe('a finding', () => {
     const text = findingSentences(sampleWhy(), evidence).join(' ');
     expect(text).toContain('The voltage ceiling, here one thing with the low pack (cells in series 15): ');
     expect(text).toContain(
-      'Even under the reference set it costs: with twice the cells in series, 70 % of the cost goes',
+      'It costs under the reference set too: with twice the cells in series, 70 % of the cost goes',
     );
     expect(text).toContain(
       'the voltage ceiling first cuts with the board nose down 2.9° at 2.00 s and 32.4 km/h',
@@ -175,14 +176,29 @@ describe('the other sentences', () => {
     );
     const up = sampleWhy({ result: resultOf(cellOf('kerb')), isComplete: false });
     expect(standingSentences(up)[0]).toMatch(
-      /^satin stays up in all 1 worst runs, the others are still to come; /,
+      /^satin stays up in the one run, the worst; the others are still to come; /,
     );
   });
 
   it('say where the profile is weakest when nothing is to blame', () => {
     const result = resultOf(cellOf('kerb', { reboundPercent: 40 }), cellOf('hill'));
-    const text = blamelessSentences(sampleWhy({ result, findings: [] })).join(' ');
-    expect(text).toMatch(/^Nothing is to blame: .* It is weakest in kerb with kim: rebounds by 40\.0 %\.$/);
+    const said = (changes: Partial<WhyView>) =>
+      blamelessSentences(sampleWhy({ result, findings: [], ...changes })).join(' ');
+    const calm = { excess: 0, isProfileToBlame: false, isRigTroubled: false };
+    expect(said({ blame: calm, suspects: 0 })).toMatch(
+      /^Nobody is to blame: it costs no more .* no run is in trouble\. It is weakest in kerb with kim: rebounds by 40\.0 %\.$/,
+    );
+    // What was asked is told, and what was not explained.
+    expect(said({ blame: { ...calm, isRigTroubled: true }, suspects: 7 })).toMatch(
+      /^Nobody is to blame: 7 suspects were taken away one by one, and none changes much\./,
+    );
+    expect(said({ blame: { ...calm, excess: 0.4, isProfileToBlame: true }, suspects: 3 })).toMatch(
+      /^Not explained: the profile costs 0\.40 more a run than the reference set, but of 3 suspects/,
+    );
+    const fallen = resultOf(fallOf('hill'), cellOf('kerb'));
+    expect(said({ blame: { ...calm, isRigTroubled: true }, suspects: 9, result: fallen })).toMatch(
+      /^Not explained: of 9 suspects taken away one by one none keeps what falls up\./,
+    );
   });
 
   it('say that any one of several causes will do, where each takes nearly all away', () => {

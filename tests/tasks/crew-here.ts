@@ -23,7 +23,7 @@ export function crewHere(size = 1, gate: () => Promise<void> = () => Promise.res
     asked,
     cells: async (task) => {
       await ask('cells', task);
-      return task.trials.map((trial) => evaluator.cell(task.profile, trial, task.solver));
+      return task.trials.map((trial) => evaluator.cell(task.profile, trial, task));
     },
     run: async (task) => {
       await ask('run', task);

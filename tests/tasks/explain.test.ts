@@ -1,7 +1,7 @@
 /** Is the one thing that was spoiled found, with what it was found by? */
 import { describe, expect, it } from 'vitest';
 import { evidenceOf } from '../../src/tasks/evidence.js';
-import { explain, tollOf, type Explanation } from '../../src/tasks/explain.js';
+import { explain, type Explanation } from '../../src/tasks/explain.js';
 import { planWith, profileWith } from './explained-plan.js';
 
 const RINGING = planWith(profileWith({ rateAPerDegPerS: 0.02 }));
@@ -11,7 +11,9 @@ describe('an explanation', () => {
     const said = await explain(RINGING, { threads: 1 });
     expect(said.blame.findings[0]).toMatchObject({ cause: 'too little rate gain', family: 'profile' });
     const removal = said.removals.find(({ cause }) => cause === 'too little rate gain')!;
-    const relief = tollOf(said.result).mean - tollOf(removal.result!).mean;
+    const meanCost = ({ cells }: Explanation['result']) =>
+      cells.reduce((sum, { cost }) => sum + cost, 0) / cells.length;
+    const relief = meanCost(said.result) - meanCost(removal.result!);
     expect(said.blame.findings[0]!.relief).toBeCloseTo(relief, 12);
     expect(removal.underReference).toBeNull();
   });

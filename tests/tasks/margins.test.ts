@@ -84,9 +84,9 @@ describe('a faulty choice', () => {
 });
 
 describe('margins', () => {
-  it('are looked at on the rig and in the rides of the plan', () => {
+  it('are looked at on the rig and in the rides of the plan', async () => {
     const plan = planOf({ speed: '20,60', rider: 'heavy', charge: '50' });
-    const result = lookAtMargins(plan);
+    const result = await lookAtMargins(plan);
     expect(marginView(result)).toMatchObject({
       board: 'otter',
       rider: 'heavy',
@@ -97,8 +97,8 @@ describe('margins', () => {
     expect(result.points.map(({ report }) => report === null)).toEqual([false, true]);
   });
 
-  it('are numbers with units in their names as JSON, and a ride that a ceiling cuts says so', () => {
-    const result = lookAtMargins(planOf({ speed: '0,20,60' }));
+  it('are numbers with units in their names as JSON, and a ride that a ceiling cuts says so', async () => {
+    const result = await lookAtMargins(planOf({ speed: '0,20,60' }));
     const report = marginReport(result);
     expect(JSON.parse(JSON.stringify(report))).toEqual(report);
     const [standing, cruising, cut] = report.points;
@@ -121,8 +121,8 @@ describe('margins', () => {
     });
   });
 
-  it('are null where the loop is lost', () => {
-    const [point] = marginReport(lookAtMargins(planOf({ profile: 'taffeta', speed: '10' }))).points;
+  it('are null where the loop is lost', async () => {
+    const [point] = marginReport(await lookAtMargins(planOf({ profile: 'taffeta', speed: '10' }))).points;
     expect(point).toMatchObject({ pitchLoop: 'lost', marginsIfItHolds: null });
     expect(JSON.stringify(point)).toContain('"fate":"grows"');
   });

@@ -77,7 +77,7 @@ function answered(
       threads: crew,
       signal,
       onRuns: (done, all, purpose) => runs.tell({ progress: { done, all, purpose } }),
-      onFirst: (found) => tell({ answer: found }),
+      onKnown: (found) => tell({ answer: found }),
     });
     know({ answer, edge: null }, { answer });
     return answer;

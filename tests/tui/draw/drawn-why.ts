@@ -50,11 +50,23 @@ export function answerFor(state: BenchState, { isComplete = true, findings = 2 }
       result,
       reference: result,
       removals: [],
-      blame: { excess: 0.5, isProfileToBlame: true, findings: evidence.map(({ finding }) => finding) },
+      blame: {
+        excess: 0.5,
+        isProfileToBlame: true,
+        isRigTroubled: true,
+        findings: evidence.map(({ finding }) => finding),
+      },
     },
     evidence,
     feel: isComplete ? { rider, rides: [...rides], words: [...words] } : null,
-    tried: isComplete ? { remedies, verdict: { kind: 'one change helps', limits: [] }, ways: [] } : null,
+    tried: isComplete
+      ? {
+          remedies,
+          counts: { ofOne: remedies.length, ofTwo: 0 },
+          verdict: { kind: 'one change helps', limits: [] },
+          ways: [],
+        }
+      : null,
   };
 }
 

@@ -82,6 +82,6 @@ describe('Why where there is little room', () => {
 
   it('says where nothing is to blame', async () => {
     const text = flat(await textOf(answeredWhy(at(60, 20), { findings: 0 })));
-    expect(text).toContain('Nothing is to blame');
+    expect(text).toMatch(/Not explained|Nobody is to blame/);
   });
 });

@@ -1,0 +1,178 @@
+/**
+ * The command `sweep`: ranges in, the few profiles worth trying out.
+ */
+import type { Command } from 'commander';
+import { COST_NAMES, weightsWith, type Weights } from '../measure/scales.js';
+import { findPlaces } from '../store/places.js';
+import { savingObstacles } from '../tasks/save-profile.js';
+import { ALL } from '../tasks/select.js';
+import { openSweepFile, readParts, usualSweepPath } from '../tasks/sweep-file.js';
+import { sweepPlanFor, USUAL_CHARGES, type AskedRange } from '../tasks/sweep-select.js';
+import type { Shard } from '../tasks/sweep-shard.js';
+import { tellProblems } from './output.js';
+import {
+  drawingOptions,
+  parseCharges,
+  parseCount,
+  parseNames,
+  parseSeed,
+  parseSeedCount,
+  parseThreads,
+  parseWeights,
+} from './run-arguments.js';
+import { parseCandidates, parseGrid, parseOdexCells, parseRange, parseShard } from './sweep-arguments.js';
+import { carriedOut, type OutputFlags } from './sweep-run.js';
+
+interface SweepFlags extends OutputFlags {
+  board?: string;
+  rider?: string[];
+  scenarios?: string[];
+  charge?: number[];
+  seeds?: number[];
+  weights?: Weights;
+  from?: string;
+  range?: AskedRange[];
+  candidates: number;
+  grid?: number;
+  exhaustive?: true;
+  downhill: boolean;
+  seed: number;
+  odexCells: number | null;
+  shard?: Shard;
+}
+
+const DEFAULT_CANDIDATES = 300;
+const DEFAULT_ODEX_CELLS = 4;
+
+async function sweepProfiles(flags: SweepFlags, command: Command): Promise<void> {
+  const isOpen = flags.exhaustive === true || flags.grid !== undefined;
+  if (flags.shard !== undefined && !isOpen) {
+    command.error(
+      'error: expected --exhaustive or --grid with --shard: in a race candidates are dropped for others, so that all of them ' +
+        'must run in one place',
+    );
+  }
+  if ((flags.keep === undefined) !== (flags.saveAs === undefined)) {
+    command.error('error: expected --keep N and --save-as NAME together');
+  }
+  const places = findPlaces(process.cwd());
+  const planned = sweepPlanFor(places, {
+    board: flags.board,
+    riders: flags.rider?.includes(ALL) ? null : flags.rider,
+    scenarios: flags.scenarios ?? null,
+    charges: flags.charge ?? [...USUAL_CHARGES],
+    seeds: flags.seeds ?? [1],
+    weights: flags.weights ?? weightsWith(),
+    from: flags.from,
+    ranges: flags.range ?? [],
+    count: flags.candidates,
+    grid: flags.grid ?? null,
+    isExhaustive: isOpen && (flags.exhaustive === true || flags.shard !== undefined),
+    isRefined: flags.downhill && flags.shard === undefined,
+    seed: flags.seed,
+    checkedCells: flags.odexCells,
+  });
+  const obstacles = flags.saveAs === undefined ? [] : savingObstacles(places, flags.saveAs);
+  if (!planned.ok || obstacles.length > 0) {
+    tellProblems([...(planned.ok ? [] : planned.faults), ...obstacles]);
+    return;
+  }
+  const plan = planned.value;
+  const path = flags.out ?? usualSweepPath(places, plan, flags.shard ?? null);
+  const file = openSweepFile(plan, { path, places });
+  if (!file.ok) {
+    tellProblems(file.faults);
+    return;
+  }
+  await carriedOut({ plan, file: file.value, places, flags, shard: flags.shard ?? null });
+}
+
+async function mergeParts(paths: string[], flags: OutputFlags): Promise<void> {
+  const parts = readParts(paths);
+  if (!parts.ok) {
+    tellProblems(parts.faults);
+    return;
+  }
+  const places = findPlaces(process.cwd());
+  const { plan, lines } = parts.value;
+  const file = openSweepFile(plan, { path: flags.out ?? null, places, others: lines });
+  if (!file.ok) {
+    tellProblems(file.faults);
+    return;
+  }
+  await carriedOut({ plan, file: file.value, places, flags, shard: null });
+}
+
+/** Adds `sweep` and `sweep merge FILES` to the program. */
+export function addSweepCommand(program: Command): void {
+  const { colour, background, symbols } = drawingOptions();
+  const withOutput = (command: Command) =>
+    command
+      .option('--workers <count>', 'threads to compute with; left out: one for each core', parseThreads)
+      .option('--out <file>', 'file in which runs are kept as they come; left out: in sweeps/ of your folder')
+      .option('--keep <n>', 'keep the n-th finalist as a new profile', parseCount)
+      .option('--save-as <name>', 'name of the new profile; never one that is there')
+      .option('--json', 'print everything as JSON')
+      .addOption(colour)
+      .addOption(background)
+      .addOption(symbols);
+  const command = withOutput(
+    program
+      .command('sweep')
+      .summary('look through ranges of gains for the few profiles worth trying')
+      .description(
+        'Spreads candidates over ranges of gains, races them over scenarios, riders and states of the pack, goes on downhill from the ' +
+          'best, and looks at the finalists from all sides. Runs are kept as they come: the same command goes on after an interruption.',
+      )
+      .option('--board <name>', 'name or path of the board; left out: the first by name')
+      .option(
+        '--rider <names>',
+        `riders, divided by commas, or ${ALL}; left out: of several weights and practice`,
+        parseNames,
+      )
+      .option('--scenarios <names>', 'scenarios, divided by commas; left out: all', parseNames)
+      .option('--charge <percents>', "states of charge; left out: the scenarios' own, and 20", parseCharges)
+      .option('--seeds <count>', 'so many seeds of chance in every cell; left out: 1', parseSeedCount)
+      .option('--weights <list>', `weights such as settling=3, of ${COST_NAMES.join(', ')}`, parseWeights)
+      .option(
+        '--from <profile>',
+        'profile that candidates share all else with; left out: a plain one made for the rig',
+      )
+      .option(
+        '--range <range>',
+        'a number of a profile and its ends, such as rateAPerDegPerS=0.2..3; once for each',
+        parseRange,
+      )
+      .option(
+        '--candidates <count>',
+        'candidates spread over the ranges',
+        parseCandidates,
+        DEFAULT_CANDIDATES,
+      )
+      .option('--grid <points>', 'so many points along each range in place of a spread', parseGrid)
+      .option('--exhaustive', 'run every candidate in every cell, to prove the race')
+      .option('--no-downhill', 'do not go on from the best')
+      .option('--seed <seed>', 'seed of the search itself', parseSeed, 1)
+      .option(
+        '--odex-cells <count>',
+        `hardest cells of each finalist run again with odex, or ${ALL}`,
+        parseOdexCells,
+        DEFAULT_ODEX_CELLS,
+      )
+      .option('--shard <part>', 'run one part of the whole, such as 3/8, on this machine', parseShard),
+  )
+    .addHelpText(
+      'before',
+      'Example: underfoot sweep --range proportionalAPerDeg=5..40 --range rateAPerDegPerS=0.2..3\n',
+    )
+    .action(sweepProfiles);
+  withOutput(
+    command
+      .command('merge')
+      .summary('put the parts of a sweep together')
+      .description(
+        'Reads the files of all parts, runs what is still missing, and answers as the whole sweep would.',
+      )
+      .argument('<files...>', 'files of results, one for each part'),
+  ).action(mergeParts);
+}

@@ -1,0 +1,156 @@
+/**
+ * A sweep from the shell: carried out with its progress told, kept whatever ends it, and printed.
+ */
+import type { Problem } from '../quantity/problem.js';
+import { numberText } from '../show/quantities.js';
+import { sweepLines } from '../show/sweep-lines.js';
+import { PROGRAM_NAME, type Places } from '../store/places.js';
+import { openCrew } from '../tasks/crew.js';
+import { saveProfile } from '../tasks/save-profile.js';
+import { KeepingFailed, type SweepFile } from '../tasks/sweep-file.js';
+import type { SweepPlan } from '../tasks/sweep-plan.js';
+import { sweepReport, sweepView } from '../tasks/sweep-report.js';
+import { runShard, type Shard } from '../tasks/sweep-shard.js';
+import { sweep, type SweepAnswer, type SweepProgress } from '../tasks/sweep.js';
+import { outputWidth, printJson, printRemark, printResult, tellProblems } from './output.js';
+import { createProgress, type Progress } from './progress.js';
+import { paintFor, threadsOfMachine, type DrawingFlags } from './run-arguments.js';
+
+/** What a sweep is carried out with, and what becomes of its answer. */
+export interface OutputFlags extends DrawingFlags {
+  workers?: number;
+  out?: string;
+  json?: true;
+  keep?: number;
+  saveAs?: string;
+}
+
+/** A sweep to be carried out, or a part of one. */
+export interface Work {
+  plan: SweepPlan;
+  file: SweepFile;
+  places: Places;
+  flags: OutputFlags;
+  shard: Shard | null;
+}
+
+/** Carries out a sweep or a part of it, keeping what was found whatever ends it. */
+export async function carriedOut(work: Work): Promise<void> {
+  const { file, flags } = work;
+  const progress = createProgress(process.stderr);
+  const remark = () => {
+    progress.clear();
+    if (file.shown !== null)
+      printRemark([`kept ${file.ledger.size()} runs in ${file.shown}; the same command goes on from there`]);
+  };
+  // Before the listener that ends the program.
+  process.prependListener('SIGINT', remark);
+  if (file.shown === null)
+    progress.row('runs are not kept: name a file with --out to go on after an interruption');
+  else if (file.found > 0) progress.row(`${file.found} runs are known already from ${file.shown}`);
+  const count = flags.workers ?? threadsOfMachine();
+  const crew = count > 1 ? await openCrew(count) : null;
+  try {
+    await finished(work, { threads: crew ?? count, progress });
+  } catch (error) {
+    if (!(error instanceof KeepingFailed)) throw error;
+    progress.clear();
+    tellProblems([error.problem]);
+  } finally {
+    process.removeListener('SIGINT', remark);
+    await crew?.close();
+    file.close();
+  }
+}
+
+async function finished(
+  { plan, file, places, flags, shard }: Work,
+  { threads, progress }: { threads: Parameters<typeof sweep>[2]['threads']; progress: Progress },
+): Promise<void> {
+  if (shard !== null) {
+    const tell = progressNotes(progress);
+    const own = await runShard(plan, file.ledger, {
+      ...shard,
+      threads,
+      onRuns: (done, all) => tell({ stage: 'running the best', step: 1, steps: 1, done, all, known: done }),
+    });
+    progress.clear();
+    printResult([
+      `part ${shard.part} of ${shard.parts}: ${own} candidates, ${file.ledger.size()} runs in ${file.shown ?? 'no file'}`,
+    ]);
+    if (file.shown !== null) printRemark([`all parts together: ${PROGRAM_NAME} sweep merge FILES`]);
+    await told(file.finish());
+    return;
+  }
+  const answer = await sweep(plan, file.ledger, {
+    threads,
+    onProgress: progressNotes(progress),
+    onBest: ([first]) => {
+      if (first === undefined) return;
+      const { name, failures, cells, score } = first;
+      progress.row(
+        `best over ${cells.length} cells: ${name}, falls ${failures}, score ${numberText(score, 'ratio')}`,
+      );
+    },
+  });
+  progress.clear();
+  await told(file.finish());
+  await printAnswer(answer, { places, flags, file });
+}
+
+async function told(problem: Promise<Problem | null>): Promise<void> {
+  const fault = await problem;
+  if (fault !== null) tellProblems([fault]);
+}
+
+async function printAnswer(
+  answer: SweepAnswer,
+  { places, flags, file }: { places: Places; flags: OutputFlags; file: SweepFile },
+): Promise<void> {
+  if (flags.json) printJson(sweepReport(answer));
+  else {
+    const options = { width: outputWidth(), symbols: flags.symbols, paint: paintFor(flags) };
+    printResult(sweepLines(sweepView(answer), options));
+  }
+  if (file.shown !== null) printRemark([`all runs are in ${file.shown}`]);
+  const { keep, saveAs } = flags;
+  if (keep === undefined || saveAs === undefined) return;
+  const finalist = answer.finalists[keep - 1];
+  if (finalist === undefined) {
+    tellProblems([
+      {
+        file: '',
+        line: null,
+        column: null,
+        key: 'keep',
+        expected: `a finalist from 1 to ${answer.finalists.length}`,
+        received: String(keep),
+      },
+    ]);
+    return;
+  }
+  const { profile } = finalist.candidate;
+  const summary = `Found by a sweep on ${answer.plan.cells.board.name}: falls ${finalist.result.failures} of ${finalist.result.cells.length}, score ${numberText(finalist.result.score, 'ratio')}.`;
+  const saved = await saveProfile(places, { from: null, name: saveAs, profile: { ...profile, summary } });
+  if (saved.ok) printRemark([`wrote ${saved.value}`]);
+  else tellProblems(saved.faults);
+}
+
+function progressNotes(progress: Progress): (news: SweepProgress) => void {
+  let stage = '';
+  let startMs = 0;
+  let from = 0;
+  return ({ stage: now, step, steps, done, all }) => {
+    const name = steps > 1 ? `${now}, ${step} of ${steps}` : now;
+    if (name !== stage) {
+      stage = name;
+      startMs = performance.now();
+      from = done - 1;
+    }
+    const elapsedS = (performance.now() - startMs) / 1000;
+    const rate = (done - from) / Math.max(elapsedS, 1e-3);
+    progress.note(
+      `${name}: ${done}/${all} runs, ${Math.round(rate)} a second, ${Math.ceil((all - done) / rate)} s left of this step`,
+    );
+  };
+}

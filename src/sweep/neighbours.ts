@@ -1,0 +1,57 @@
+/**
+ * What if a number is a little off, or typed wrongly? Each number of a finalist by itself: a tenth less and more, its first digit one
+ * less and one more, its decimal point slipped to either side.
+ */
+import type { ProfileFile } from '../quantity/profile-file.js';
+import { withNumbers, type Candidate } from './candidate.js';
+import { rounded, type Range } from './range.js';
+
+/** Ways in which a number can be off. */
+export const SLIPS = [
+  'a tenth less',
+  'a tenth more',
+  'first digit one less',
+  'first digit one more',
+  'a tenth of it',
+  'ten times it',
+] as const;
+
+/** One of the ways. */
+export type Slip = (typeof SLIPS)[number];
+
+/** A finalist with one number off. */
+export interface Neighbour {
+  /** Which of the ranges is off, and how. */
+  range: number;
+  slip: Slip;
+  values: readonly number[];
+  profile: ProfileFile;
+}
+
+/** The neighbours of a candidate; a slip that changes nothing, or that no profile can hold, is left out. */
+export function neighboursOf(
+  { values }: Pick<Candidate, 'values'>,
+  { base, ranges }: { base: ProfileFile; ranges: readonly Range[] },
+): Neighbour[] {
+  return ranges.flatMap((_, range) =>
+    SLIPS.flatMap((slip): Neighbour[] => {
+      const off = values.with(range, slipped(values[range]!, slip));
+      const profile = off[range] === values[range] ? null : withNumbers(base, ranges, off);
+      return profile === null ? [] : [{ range, slip, values: off, profile }];
+    }),
+  );
+}
+
+/** A number that is off. */
+export function slipped(value: number, slip: Slip): number {
+  const digit = value === 0 ? 0 : Math.sign(value) * 10 ** Math.floor(Math.log10(Math.abs(value)));
+  const off: Record<Slip, number> = {
+    'a tenth less': 0.9 * value,
+    'a tenth more': 1.1 * value,
+    'first digit one less': value - digit,
+    'first digit one more': value + digit,
+    'a tenth of it': value / 10,
+    'ten times it': 10 * value,
+  };
+  return rounded(off[slip]);
+}

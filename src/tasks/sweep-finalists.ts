@@ -1,0 +1,144 @@
+/**
+ * What is to be known of a finalist before anyone rides it? Its figures in every cell, how it stands when the step is halved and
+ * when odex computes it, its margins, what it trades for what, how sure its rank is, what a slip in a number does to it, and who
+ * falls with it.
+ */
+import { setImmediate as breathe } from 'node:timers/promises';
+import { profileResult, type ProfileResult } from '../measure/profile-result.js';
+import type { Candidate } from '../sweep/candidate.js';
+import { groupCosts, onFront, type GroupCosts } from '../sweep/front.js';
+import { marginsOfFinalist } from '../sweep/linear-screen.js';
+import { neighboursOf, type Neighbour } from '../sweep/neighbours.js';
+import { rankIntervals, type RankInterval } from '../sweep/rank-interval.js';
+import type { Found } from '../sweep/search.js';
+import { trialsOf } from './plan.js';
+import { compareCells, verdict, type ReferenceCheck } from './reference-check.js';
+import type { How, Ledger, LedgerOptions, SweepRun } from './sweep-ledger.js';
+import type { SweepPlan } from './sweep-plan.js';
+
+/** A finalist with one number off: what it falls in, and its score. */
+export interface Slipped extends Pick<Neighbour, 'range' | 'slip' | 'values'> {
+  failures: number;
+  score: number;
+}
+
+/** All that is known of a finalist; `slips` is null for those too far down to be looked at so closely. */
+export interface Finalist {
+  candidate: Candidate;
+  result: ProfileResult;
+  groups: GroupCosts;
+  isOnFront: boolean;
+  interval: RankInterval;
+  /** Each margin where it is smallest; null where a ceiling cuts every ride, and for those too far down. */
+  margins: ReturnType<typeof marginsOfFinalist>;
+  halfStep: ReferenceCheck;
+  reference: ReferenceCheck;
+  slips: Slipped[] | null;
+  /** Riders who fall with it in some cell. */
+  notFor: string[];
+}
+
+/** Finalists whose numbers are tried a little off, and whose margins are told. */
+const LOOKED_AT_CLOSELY = 5;
+
+/** Speed and state of the pack at which margins are told, km/h and %. */
+const SPEEDS_KM_PER_H = [12];
+const CHARGE_PERCENT = 80;
+
+/** Looks at the finalists of a search from all sides. */
+export async function finalistsOf(
+  plan: SweepPlan,
+  { found, ledger }: { found: Found; ledger: Ledger },
+  options: LedgerOptions,
+): Promise<Finalist[]> {
+  const looked = found.finalists.map((candidate, index) => lookOf(plan, ledger, { candidate, index }));
+  await ledger.run(
+    looked.flatMap(({ runs }) => runs),
+    options,
+  );
+  const results = looked.map(({ result }) => result);
+  const margins: Finalist['margins'][] = [];
+  for (const { candidate } of looked.slice(0, LOOKED_AT_CLOSELY)) {
+    await breathe();
+    margins.push(marginsOf(plan, candidate));
+  }
+  const intervals = rankIntervals(results, { seed: plan.seed });
+  const groups = results.map(({ cells }) => groupCosts(cells, plan.cells.weights));
+  const front = onFront(groups.map(({ comfort, reserve, agility }) => [comfort, reserve, agility]));
+  return looked.map(({ candidate, result, checked, neighbours }, index) => ({
+    candidate,
+    result,
+    groups: groups[index]!,
+    isOnFront: front[index]!,
+    interval: intervals[index]!,
+    margins: margins[index] ?? null,
+    halfStep: checkOf(ledger, result, { how: 'half step', trials: allTrials(plan), candidate }),
+    reference: checkOf(ledger, result, { how: 'reference', trials: checked, candidate }),
+    slips: neighbours?.map((neighbour) => slippedOf(plan, ledger, neighbour)) ?? null,
+    notFor: ridersWhoFall(result),
+  }));
+}
+
+const allTrials = ({ cells }: SweepPlan) => trialsOf(cells).map((_, trial) => trial);
+
+/** What has to be run to know a finalist. */
+function lookOf(
+  plan: SweepPlan,
+  ledger: Ledger,
+  { candidate, index }: { candidate: Candidate; index: number },
+) {
+  const all = allTrials(plan);
+  const cells = all.map((trial) => ledger.result({ numbers: candidate.values, trial, how: 'fixed' }));
+  const { name, values, profile } = candidate;
+  const result = profileResult({ name, summary: plan.base.value.summary }, cells, plan.cells.weights);
+  const hardest = all.toSorted((a, b) => result.cells[b]!.cost - result.cells[a]!.cost || a - b);
+  const checked = hardest.slice(0, plan.checkedCells ?? all.length);
+  const neighbours =
+    index < LOOKED_AT_CLOSELY
+      ? neighboursOf(candidate, { base: plan.base.value, ranges: plan.ranges })
+      : null;
+  const own =
+    (how: How) =>
+    (trial: number): SweepRun => ({ profile, numbers: values, trial, how });
+  const runs = [
+    ...all.map(own('half step')),
+    ...checked.map(own('reference')),
+    ...(neighbours ?? []).flatMap((neighbour) =>
+      all.map((trial): SweepRun => {
+        return { profile: neighbour.profile, numbers: neighbour.values, trial, how: 'fixed' };
+      }),
+    ),
+  ];
+  return { candidate, result, checked, neighbours, runs };
+}
+
+/** How far a finalist's cells are from those computed otherwise. */
+function checkOf(
+  ledger: Ledger,
+  { name, cells }: ProfileResult,
+  { how, trials, candidate }: { how: How; trials: readonly number[]; candidate: Candidate },
+): ReferenceCheck {
+  const differences = trials.flatMap((trial) =>
+    compareCells(name, cells[trial]!, ledger.result({ numbers: candidate.values, trial, how })),
+  );
+  return verdict(trials.length, differences);
+}
+
+function slippedOf(plan: SweepPlan, ledger: Ledger, { range, slip, values }: Neighbour): Slipped {
+  const cells = allTrials(plan).map((trial) => ledger.result({ numbers: values, trial, how: 'fixed' }));
+  const { failures, score } = profileResult({ name: slip, summary: '' }, cells, plan.cells.weights);
+  return { range, slip, values, failures, score };
+}
+
+function marginsOf({ cells }: SweepPlan, { profile }: Candidate): Finalist['margins'] {
+  return marginsOfFinalist(profile, {
+    board: cells.board.value,
+    riders: cells.riders,
+    chargePercent: CHARGE_PERCENT,
+    speedsKmPerH: SPEEDS_KM_PER_H,
+  });
+}
+
+function ridersWhoFall({ cells }: ProfileResult): string[] {
+  return [...new Set(cells.filter(({ failed }) => failed).map(({ rider }) => rider))].sort();
+}

@@ -1,0 +1,171 @@
+/**
+ * A sweep from beginning to end: the search asks, the ledger answers, and the few that are left are looked at from all sides. The
+ * answer hangs on the plan alone: not on how many threads computed it, nor on how often it was begun anew.
+ */
+import { profileResult, type ProfileResult } from '../measure/profile-result.js';
+import { costOf } from '../measure/score.js';
+import type { Judge } from '../sweep/asked.js';
+import type { Candidate } from '../sweep/candidate.js';
+import { cellOrder } from '../sweep/cell-order.js';
+import { openScreen } from '../sweep/linear-screen.js';
+import { search, type Found } from '../sweep/search.js';
+import { readField } from '../quantity/profile-fields.js';
+import { trialsOf } from './plan.js';
+import { finalistsOf, type Finalist } from './sweep-finalists.js';
+import type { Ledger, LedgerOptions, Numbers, SweepRun } from './sweep-ledger.js';
+import type { SweepPlan } from './sweep-plan.js';
+
+/** What is being done, in words. */
+export type SweepStage =
+  'ordering the cells' | 'racing' | 'going downhill' | 'running the best' | 'looking at the finalists';
+
+/** How far a sweep is: the stage, its step of at most so many, and runs of this step. */
+export interface SweepProgress {
+  stage: SweepStage;
+  step: number;
+  steps: number;
+  done: number;
+  all: number;
+  /** All runs that are known by now, whatever they were for. */
+  known: number;
+}
+
+/** How a sweep is carried out; `onBest` hears of the best so far, over the cells that they were run in. */
+export interface SweepOptions extends Pick<LedgerOptions, 'threads' | 'signal'> {
+  onProgress?: (progress: SweepProgress) => void;
+  onBest?: (best: readonly ProfileResult[]) => void;
+}
+
+/** What came of a sweep. */
+export interface SweepAnswer {
+  plan: SweepPlan;
+  found: Found;
+  finalists: Finalist[];
+  runs: number;
+}
+
+/** Speeds at which a candidate must not grow out of hand, km/h, and the state of the pack then, %. */
+const SCREEN_SPEEDS_KM_PER_H = [12];
+const SCREEN_CHARGE_PERCENT = 80;
+
+/** The best that are told of on the way. */
+const TOLD = 10;
+
+/** Carries out a sweep. */
+export async function sweep(
+  plan: SweepPlan,
+  ledger: Ledger,
+  { threads, signal, onProgress, onBest }: SweepOptions,
+): Promise<SweepAnswer> {
+  const options = (stage: SweepStage, step: number, steps: number): LedgerOptions => ({
+    threads,
+    signal,
+    onRuns: (done, all) => onProgress?.({ stage, step, steps, done, all, known: ledger.size() }),
+  });
+  const order = await orderOfCells(plan, ledger, options('ordering the cells', 1, 1));
+  const judge = judgeFor(plan, ledger);
+  const searching = search(
+    {
+      base: plan.base.value,
+      ranges: plan.ranges,
+      count: plan.count,
+      grid: plan.grid,
+      isExhaustive: plan.isExhaustive,
+      isRefined: plan.isRefined,
+      seed: plan.seed,
+      cellOrder: order,
+    },
+    judge,
+  );
+  for (let next = searching.next(); ; next = searching.next()) {
+    if (next.done) {
+      const found = next.value;
+      const finalists = await finalistsOf(plan, { found, ledger }, options('looking at the finalists', 1, 1));
+      return { plan, found, finalists, runs: ledger.size() };
+    }
+    const { stage, step, steps, candidates, cells } = next.value;
+    await ledger.run(runsOf(candidates, cells), options(stage, step, steps));
+    onBest?.(
+      bestSoFar(plan, ledger, { candidates, cells: order.slice(0, order.indexOf(cells.at(-1)!) + 1) }),
+    );
+  }
+}
+
+/** The runs of candidates in cells, cell by cell where there are more than a thread keeps ready. */
+function runsOf(candidates: readonly Candidate[], cells: readonly number[]): SweepRun[] {
+  return candidates.flatMap(({ profile, values }) =>
+    cells.map((trial): SweepRun => ({ profile, numbers: values, trial, how: 'fixed' })),
+  );
+}
+
+/** The order of cells, from how the profile that all share does in them. */
+async function orderOfCells(
+  { cells, base, ranges }: SweepPlan,
+  ledger: Ledger,
+  options: LedgerOptions,
+): Promise<number[]> {
+  const trials = trialsOf(cells);
+  const numbers: Numbers = ranges.map((range) => readField(base.value, range) ?? null);
+  const runs = trials.map((_, trial): SweepRun => ({ profile: base.value, numbers, trial, how: 'fixed' }));
+  await ledger.run(runs, options);
+  return cellOrder(
+    runs.map((run) => {
+      const result = ledger.result(run);
+      const { rider } = trials[run.trial]!.circumstances;
+      const failed = result.outcome.kind !== 'upright' || !result.eventReached;
+      const cost = costOf({ key: '', failed, metrics: result.metrics }, cells.weights);
+      return { rider: result.rider, riderMassKg: rider.body.massKg, failed, cost };
+    }),
+  );
+}
+
+/** What the search is told: the price of runs that are known, and who cannot hold the board up. */
+export function judgeFor({ cells, base }: SweepPlan, ledger: Ledger): Judge {
+  const screenFor = (riders: SweepPlan['cells']['riders']) =>
+    openScreen({
+      board: cells.board.value,
+      riders,
+      chargePercent: SCREEN_CHARGE_PERCENT,
+      speedsKmPerH: SCREEN_SPEEDS_KM_PER_H,
+    });
+  // Where even the profile that all share cannot be ridden by somebody, it is no reason to drop another.
+  const rideable = cells.riders.filter((rider) => screenFor([rider]).screen(base.value).keeps);
+  const screen = screenFor(rideable);
+  const verdicts = new Map<object, boolean>();
+  return {
+    priced: ({ values }, trial) => {
+      const result = ledger.result({ numbers: values, trial, how: 'fixed' });
+      const failed = result.outcome.kind !== 'upright' || !result.eventReached;
+      return { failed, cost: costOf({ key: '', failed, metrics: result.metrics }, cells.weights) };
+    },
+    isHopeless: (profile) => {
+      const known = verdicts.get(profile);
+      if (known !== undefined) return known;
+      const isHopeless = !screen.screen(profile).keeps;
+      verdicts.set(profile, isHopeless);
+      return isHopeless;
+    },
+  };
+}
+
+function bestSoFar(
+  plan: SweepPlan,
+  ledger: Ledger,
+  { candidates, cells }: { candidates: readonly Candidate[]; cells: readonly number[] },
+): ProfileResult[] {
+  return candidates
+    .map((candidate) => resultOf(plan, ledger, { candidate, cells }))
+    .sort((a, b) => a.failures - b.failures || a.score - b.score || (a.name < b.name ? -1 : 1))
+    .slice(0, TOLD);
+}
+
+/** A candidate over cells that it was run in. */
+export function resultOf(
+  { base, cells: { weights } }: SweepPlan,
+  ledger: Ledger,
+  { candidate, cells }: { candidate: Candidate; cells: readonly number[] },
+): ProfileResult {
+  const { name, values } = candidate;
+  const results = cells.map((trial) => ledger.result({ numbers: values, trial, how: 'fixed' }));
+  return profileResult({ name, summary: base.value.summary }, results, weights);
+}
