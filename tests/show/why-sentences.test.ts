@@ -182,21 +182,21 @@ describe('the other sentences', () => {
 
   it('say where the profile is weakest when nothing is to blame', () => {
     const result = resultOf(cellOf('kerb', { reboundPercent: 40 }), cellOf('hill'));
-    const said = (changes: Partial<WhyView>) =>
+    const blameless = (changes: Partial<WhyView>) =>
       blamelessSentences(sampleWhy({ result, findings: [], ...changes })).join(' ');
     const calm = { excess: 0, isProfileToBlame: false, isRigTroubled: false };
-    expect(said({ blame: calm, suspects: 0 })).toMatch(
+    expect(blameless({ blame: calm, suspects: 0 })).toMatch(
       /^Nobody is to blame: it costs no more .* no run is in trouble\. It is weakest in kerb with kim: rebounds by 40\.0 %\.$/,
     );
     // What was asked is told, and what was not explained.
-    expect(said({ blame: { ...calm, isRigTroubled: true }, suspects: 7 })).toMatch(
+    expect(blameless({ blame: { ...calm, isRigTroubled: true }, suspects: 7 })).toMatch(
       /^Nobody is to blame: 7 suspects were taken away one by one, and none changes much\./,
     );
-    expect(said({ blame: { ...calm, excess: 0.4, isProfileToBlame: true }, suspects: 3 })).toMatch(
+    expect(blameless({ blame: { ...calm, excess: 0.4, isProfileToBlame: true }, suspects: 3 })).toMatch(
       /^Not explained: the profile costs 0\.40 more a run than the reference set, but of 3 suspects/,
     );
     const fallen = resultOf(fallOf('hill'), cellOf('kerb'));
-    expect(said({ blame: { ...calm, isRigTroubled: true }, suspects: 9, result: fallen })).toMatch(
+    expect(blameless({ blame: { ...calm, isRigTroubled: true }, suspects: 9, result: fallen })).toMatch(
       /^Not explained: of 9 suspects taken away one by one none keeps what falls up\./,
     );
   });
