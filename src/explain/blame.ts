@@ -5,7 +5,6 @@
  * suspects are asked.
  */
 import { FAILED_CELL_COST } from '../measure/score.js';
-import { STREAMS, uniforms } from '../scenario/random.js';
 import type { Family } from './cause.js';
 import { CAUSES } from './causes.js';
 
@@ -58,11 +57,8 @@ export const LEAST_EXCESS_SHARE = 0.1;
 export const TROUBLED_COST = 0.35;
 /** A suspect is named for curing this share of what there is to cure. */
 export const LEAST_SHARE = 0.15;
-/** A rival within this share of the first makes it unsure, and one that is first in more than so many of the resamples. */
-const RIVAL_SHARE = 0.9;
-const RIVAL_ORDERS = 0.1;
-const RESAMPLES = 400;
-const SEED = 1;
+/** A rival within this share of the first makes it unsure: another seed may turn the two round (ours, no source). */
+const RIVAL_SHARE = 0.8;
 
 /** What is part of the ride counts so much of what it cures, when it is held against other suspects (ours, no source). */
 const PART_OF_THE_RIDE = 0.5;
@@ -163,7 +159,6 @@ function findingsOf(ablations: readonly Ablation[], { before, counts, curable }:
         some.filter(({ failed }, index) => counts[index] && failed).length;
       return {
         cause,
-        reliefs,
         relief: meanOf(reliefs),
         cured: cured.map(({ key }) => key),
         failuresCured: failures(before) - failures(cells),
@@ -173,7 +168,7 @@ function findingsOf(ablations: readonly Ablation[], { before, counts, curable }:
   const [first] = suspects;
   const rival = first === undefined ? null : rivalOf(first, suspects);
   return suspects
-    .map(({ reliefs: _each, ...found }, index): Finding => {
+    .map((found, index): Finding => {
       const isUnsure = index === 0 && rival !== null;
       return {
         ...found,
@@ -189,33 +184,13 @@ function findingsOf(ablations: readonly Ablation[], { before, counts, curable }:
 interface Suspect {
   cause: string;
   relief: number;
-  reliefs: readonly number[];
 }
 
-/** The suspect that cures nearly as much as the first, or more in too many of the cases when other cells are drawn (bootstrap). */
+/** The suspect that cures nearly as much as the first; null where there is none. */
 function rivalOf(first: Suspect, suspects: readonly Suspect[]): string | null {
   const isTwin = ({ cause }: Suspect) =>
     ONE_THING.some((name) => name === cause) && ONE_THING.some((name) => name === first.cause);
-  const others = suspects.filter((one) => one !== first && !isTwin(one));
-  const [second] = others;
+  const second = suspects.find((one) => one !== first && !isTwin(one));
   if (second === undefined || second.relief <= 0) return null;
-  if (weightOf(second) > RIVAL_SHARE * weightOf(first)) return second.cause;
-  const count = first.reliefs.length;
-  const draws = uniforms(SEED, STREAMS.resampling, RESAMPLES * count);
-  const wins = new Map<string, number>();
-  for (let resample = 0; resample < RESAMPLES; resample++) {
-    const drawn = Array.from(draws.subarray(resample * count, (resample + 1) * count), (u) =>
-      Math.floor(u * count),
-    );
-    const weightIn = ({ cause, reliefs }: Suspect) =>
-      weightOf({ cause, relief: meanOf(drawn.map((index) => reliefs[index]!)) });
-    const own = weightIn(first);
-    const [best] = others
-      .map((one) => ({ cause: one.cause, weight: weightIn(one) }))
-      .sort((a, b) => b.weight - a.weight);
-    if (best!.weight > own) wins.set(best!.cause, (wins.get(best!.cause) ?? 0) + 1);
-  }
-  const [most] = [...wins].sort(([, a], [, b]) => b - a);
-  const lost = [...wins.values()].reduce((sum, one) => sum + one, 0);
-  return most === undefined || lost <= RIVAL_ORDERS * RESAMPLES ? null : most[0];
+  return weightOf(second) > RIVAL_SHARE * weightOf(first) ? second.cause : null;
 }

@@ -48,17 +48,6 @@ describe('blame', () => {
     expect(findings[1]).toMatchObject({ sureness: 'sure', rival: null });
   });
 
-  it('is not sure where what comes first hangs on which cells were run', () => {
-    // One cell alone makes the first the first; drawn without it, the second leads.
-    const spread = cells(...Array<number>(9).fill(0.5), 1.5);
-    const first = cells(...Array<number>(9).fill(0.5), 0.1);
-    const second = cells(...Array<number>(9).fill(0.4), 1.5);
-    const { findings } = blame(spread, even(0.1), [taken('trim', first), taken('slew limit', second)]);
-    expect(findings[0]).toMatchObject({ cause: 'trim', sureness: 'not sure', rival: 'slew limit' });
-    const even2 = blame(even(0.5), even(0.1), [taken('trim', even(0.36)), taken('slew limit', even(0.4))]);
-    expect(even2.findings[0]).toMatchObject({ cause: 'trim', sureness: 'sure' });
-  });
-
   it('is laid on the rig under the reference where the profile is to blame too', () => {
     const profile = cells(null, null, 0.9, 0.9);
     const reference = cells(null, 0.2, 0.2, 0.2);
