@@ -4,7 +4,7 @@
 import { InvalidArgumentError } from 'commander';
 import { ALL } from '../tasks/select.js';
 import { MOST_CANDIDATES, type AskedRange } from '../tasks/sweep-select.js';
-import type { Shard } from '../tasks/sweep-shard.js';
+import type { Shard } from '../tasks/sweep-plan.js';
 import { wholeNumber } from './run-arguments.js';
 
 /** A range such as `rateAPerDegPerS=0.2..3`. */

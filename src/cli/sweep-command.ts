@@ -6,9 +6,10 @@ import { COST_NAMES, weightsWith, type Weights } from '../measure/scales.js';
 import { findPlaces } from '../store/places.js';
 import { savingObstacles } from '../tasks/save-profile.js';
 import { ALL } from '../tasks/select.js';
-import { openSweepFile, readParts, usualSweepPath } from '../tasks/sweep-file.js';
+import { openSweepFile, usualSweepPath } from '../tasks/sweep-file.js';
+import { readParts } from '../tasks/sweep-parts.js';
+import type { Shard } from '../tasks/sweep-plan.js';
 import { sweepPlanFor, USUAL_CHARGES, type AskedRange } from '../tasks/sweep-select.js';
-import type { Shard } from '../tasks/sweep-shard.js';
 import { tellProblems } from './output.js';
 import {
   drawingOptions,
@@ -78,29 +79,39 @@ async function sweepProfiles(flags: SweepFlags, command: Command): Promise<void>
     return;
   }
   const plan = planned.value;
-  const path = flags.out ?? usualSweepPath(places, plan, flags.shard ?? null);
-  const file = openSweepFile(plan, { path, places });
+  const part = flags.shard ?? null;
+  const path = flags.out ?? usualSweepPath(places, plan, part);
+  const file = openSweepFile(plan, { path, places, part });
   if (!file.ok) {
     tellProblems(file.faults);
     return;
   }
-  await carriedOut({ plan, file: file.value, places, flags, shard: flags.shard ?? null });
+  await carriedOut({ plan, file: file.value, places, flags, part, mergedParts: null });
 }
 
-async function mergeParts(paths: string[], flags: OutputFlags): Promise<void> {
+async function mergeParts(paths: string[], _: OutputFlags, command: Command): Promise<void> {
+  // Options of merge are also options of sweep, which takes them wherever they stand, and those that are not merge's too.
+  const foreign = command.parent?.options.find((option) => {
+    const isGiven = command.parent?.getOptionValueSource(option.attributeName()) === 'cli';
+    return isGiven && !command.options.some(({ long }) => long === option.long);
+  });
+  if (foreign !== undefined) {
+    command.error(`error: expected no ${foreign.long} with merge: the files say of which sweep they are`);
+  }
+  const flags: OutputFlags = command.optsWithGlobals();
   const parts = readParts(paths);
   if (!parts.ok) {
     tellProblems(parts.faults);
     return;
   }
   const places = findPlaces(process.cwd());
-  const { plan, lines } = parts.value;
-  const file = openSweepFile(plan, { path: flags.out ?? null, places, others: lines });
+  const { plan, parts: mergedParts, runs: known } = parts.value;
+  const file = openSweepFile(plan, { path: flags.out ?? null, places, known });
   if (!file.ok) {
     tellProblems(file.faults);
     return;
   }
-  await carriedOut({ plan, file: file.value, places, flags, shard: null });
+  await carriedOut({ plan, file: file.value, places, flags, part: null, mergedParts });
 }
 
 /** Adds `sweep` and `sweep merge FILES` to the program. */

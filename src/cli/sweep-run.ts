@@ -2,16 +2,21 @@
  * A sweep from the shell: carried out with its progress told, kept whatever ends it, and printed.
  */
 import type { Problem } from '../quantity/problem.js';
+import { readField } from '../quantity/profile-fields.js';
+import { plainText } from '../show/plain-text.js';
 import { numberText } from '../show/quantities.js';
 import { sweepLines } from '../show/sweep-lines.js';
 import { PROGRAM_NAME, type Places } from '../store/places.js';
 import { openCrew } from '../tasks/crew.js';
+import { CellFailed } from '../tasks/labour.js';
 import { saveProfile } from '../tasks/save-profile.js';
 import { KeepingFailed, type SweepFile } from '../tasks/sweep-file.js';
-import type { SweepPlan } from '../tasks/sweep-plan.js';
+import { partText } from '../tasks/sweep-head.js';
+import type { Shard, SweepPlan } from '../tasks/sweep-plan.js';
 import { sweepReport, sweepView } from '../tasks/sweep-report.js';
-import { runShard, type Shard } from '../tasks/sweep-shard.js';
+import { partsLeft, runShard } from '../tasks/sweep-shard.js';
 import { sweep, type SweepAnswer, type SweepProgress } from '../tasks/sweep.js';
+import { EXIT } from './exit-codes.js';
 import { outputWidth, printJson, printRemark, printResult, tellProblems } from './output.js';
 import { createProgress, type Progress } from './progress.js';
 import { paintFor, threadsOfMachine, type DrawingFlags } from './run-arguments.js';
@@ -31,55 +36,80 @@ export interface Work {
   file: SweepFile;
   places: Places;
   flags: OutputFlags;
-  shard: Shard | null;
+  part: Shard | null;
+  /** Into how many parts it was divided that are put together now; null where none are. */
+  mergedParts: number | null;
 }
+
+/** Signals that end the program. */
+const ENDINGS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
 
 /** Carries out a sweep or a part of it, keeping what was found whatever ends it. */
 export async function carriedOut(work: Work): Promise<void> {
-  const { file, flags } = work;
+  const { plan, file, flags } = work;
   const progress = createProgress(process.stderr);
-  const remark = () => {
+  const tellKept = () => {
     progress.clear();
     if (file.shown !== null)
       printRemark([`kept ${file.ledger.size()} runs in ${file.shown}; the same command goes on from there`]);
   };
-  // Before the listener that ends the program.
-  process.prependListener('SIGINT', remark);
-  if (file.shown === null)
-    progress.row('runs are not kept: name a file with --out to go on after an interruption');
-  else if (file.found > 0) progress.row(`${file.found} runs are known already from ${file.shown}`);
+  // Before the listeners that end the program.
+  for (const signal of ENDINGS) process.prependListener(signal, tellKept);
+  await tellKnown(work, progress);
   const count = flags.workers ?? threadsOfMachine();
   const crew = count > 1 ? await openCrew(count) : null;
   try {
     await finished(work, { threads: crew ?? count, progress });
   } catch (error) {
-    if (!(error instanceof KeepingFailed)) throw error;
-    progress.clear();
-    tellProblems([error.problem]);
+    const isKept = error instanceof KeepingFailed;
+    if (!isKept && !(error instanceof CellFailed)) throw error;
+    tellKept();
+    if (isKept) tellProblems([error.problem]);
+    else tellFailure(error, plan);
   } finally {
-    process.removeListener('SIGINT', remark);
+    for (const signal of ENDINGS) process.removeListener(signal, tellKept);
     await crew?.close();
     file.close();
   }
 }
 
+/** Tells what is known before anything is run, and what has to be run here in place of a part that is not there. */
+async function tellKnown({ plan, file, mergedParts }: Work, progress: Progress): Promise<void> {
+  const { shown, found, ledger } = file;
+  if (mergedParts !== null) {
+    const left = await partsLeft(plan, ledger, mergedParts);
+    printRemark(left.map((one) => `${partText(one)}: ${one.missing} runs are missing and are made here`));
+  } else if (shown === null) {
+    progress.row('runs are not kept: name a file with --out to go on after an interruption');
+  } else if (found > 0) progress.row(`${found} runs are known already from ${shown}`);
+}
+
+/** Tells of a cell that could not be computed: which, with which numbers, and what came in its place. */
+function tellFailure({ task, message }: CellFailed, { ranges }: SweepPlan): void {
+  const numbers = ranges.map(({ path, unit }) => {
+    const value = readField(task.profile, { path });
+    return `${path.at(-1)} ${value === undefined ? 'left out' : `${value} ${unit}`.trim()}`;
+  });
+  printRemark([plainText(`a run failed, and failed again: ${message}; with ${numbers.join(', ')}`)]);
+  process.exitCode = EXIT.requirementNotMet;
+}
+
 async function finished(
-  { plan, file, places, flags, shard }: Work,
+  { plan, file, places, flags, part }: Work,
   { threads, progress }: { threads: Parameters<typeof sweep>[2]['threads']; progress: Progress },
 ): Promise<void> {
-  if (shard !== null) {
+  if (part !== null) {
     const tell = progressNotes(progress);
+    const stage = partText(part);
     const own = await runShard(plan, file.ledger, {
-      ...shard,
+      ...part,
       threads,
-      onRuns: (done, all) => tell({ stage: 'running the best', step: 1, steps: 1, done, all, known: done }),
+      onRuns: (done, all) => tell({ stage, step: 1, steps: 1, done, all }),
     });
     progress.clear();
-    printResult([
-      `part ${shard.part} of ${shard.parts}: ${own} candidates, ${file.ledger.size()} runs in ${file.shown ?? 'no file'}`,
-    ]);
-    if (file.shown !== null) printRemark([`all parts together: ${PROGRAM_NAME} sweep merge FILES`]);
     await told(file.finish());
+    printResult([`${stage}: ${own} candidates, ${file.ledger.size()} runs in ${file.shown ?? 'no file'}`]);
+    if (file.shown !== null) printRemark([`all parts together: ${PROGRAM_NAME} sweep merge FILES`]);
     return;
   }
   const answer = await sweep(plan, file.ledger, {
@@ -136,7 +166,12 @@ async function printAnswer(
   else tellProblems(saved.faults);
 }
 
-function progressNotes(progress: Progress): (news: SweepProgress) => void {
+/** How far a step is, under the name of its stage. */
+interface StepProgress extends Omit<SweepProgress, 'stage' | 'known'> {
+  stage: string;
+}
+
+function progressNotes(progress: Progress): (news: StepProgress) => void {
   let stage = '';
   let startMs = 0;
   let from = 0;

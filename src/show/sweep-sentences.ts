@@ -3,7 +3,7 @@
  * can be believed, and what is left to find.
  */
 import { standingLegend } from './rank-row.js';
-import { listed } from './margin-view.js';
+import { grouped, listed } from './margin-view.js';
 import { rangeName } from './sweep-table.js';
 import type { FinalistView, SlipView, SweepView } from './sweep-view.js';
 import { cellName, plainNumber, scoreText } from './why-sentences.js';
@@ -43,6 +43,7 @@ export function bestSentences(view: SweepView): string[] {
   if (first === undefined) return ['Nobody holds the board up.'];
   return [
     ...weakSentences(view, first),
+    ...feelSentences(view),
     ...notForSentences(first),
     ...slipSentences(view, first),
     ...checkSentences(view),
@@ -57,6 +58,16 @@ function weakSentences({ weights }: SweepView, { result, leastDisk }: FinalistVi
       ? ''
       : ` Its smallest disk margin is ${leastDisk.margin.toFixed(2)}, under ${leastDisk.rider} at ${leastDisk.speedKmPerH} km/h.`;
   return [`${name} is weakest in ${cellName(worst)}: ${cellPhrase(worst, weights)}.${disk}`];
+}
+
+/** How the best feel, those that feel alike together. */
+function feelSentences({ finalists }: SweepView): string[] {
+  const known = finalists.flatMap(({ result: { name }, feel }) => (feel === null ? [] : [{ name, ...feel }]));
+  if (known.length === 0) return [];
+  const told = grouped(known, ({ words }) => listed(words)).map(
+    ([words, alike]) => `${words} (${listed(alike.map(({ name }) => name))})`,
+  );
+  return [`Under ${known[0]!.rider} they feel ${told.join('; ')}.`];
 }
 
 function notForSentences({ result, notFor }: FinalistView): string[] {
@@ -76,16 +87,15 @@ const COSTLY_RATIO = 1.5;
 
 function slipSentences({ ranges }: SweepView, { result, slips }: FinalistView): string[] {
   if (slips === null) return [];
-  const text = ({ range, slip, values, failures, score }: SlipView) => {
-    const more = failures - result.failures;
+  const text = ({ range, slip, values, moreFailures, scoreRatio }: SlipView) => {
     const what = `${rangeName(ranges[range]!)} ${plainNumber(values[range]!)} (${slip})`;
-    return more > 0
-      ? `${what}: ${more} more ${more === 1 ? 'fall' : 'falls'}`
-      : `${what}: score ${scoreText(score)} for ${scoreText(result.score)}`;
+    return moreFailures > 0
+      ? `${what}: ${moreFailures} more ${moreFailures === 1 ? 'fall' : 'falls'}`
+      : `${what}: ${plainNumber(scoreRatio)} times the score`;
   };
-  const deadly = slips.filter(({ failures }) => failures > result.failures);
+  const deadly = slips.filter(({ moreFailures }) => moreFailures > 0);
   const costly = slips.filter(
-    ({ failures, score }) => failures <= result.failures && score > COSTLY_RATIO * result.score,
+    ({ moreFailures, scoreRatio }) => moreFailures <= 0 && scoreRatio > COSTLY_RATIO,
   );
   if (deadly.length + costly.length === 0) {
     return [

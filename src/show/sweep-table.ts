@@ -23,9 +23,19 @@ export function rangeName({ path }: Pick<SweepView['ranges'][number], 'path'>): 
   return SHORT[key] ?? key;
 }
 
+/** Fewest columns with the three groups of costs, and with a sign for each scenario. */
+const WITH_GROUPS = 88;
+const WITH_STRIP = 96;
+
+/** What there is room for. */
+interface Room {
+  groups: boolean;
+  strip: boolean;
+}
+
 /** The table, no wider than the width where columns can shrink. */
 export function finalistRows(view: SweepView, { width, symbols, paint }: WhyOptions): string[] {
-  const isWide = width >= 96;
+  const room = { groups: width >= WITH_GROUPS, strip: width >= WITH_STRIP };
   const columns: TableColumn[] = [
     { header: '#', align: 'right' },
     { header: 'name', align: 'left' },
@@ -34,18 +44,18 @@ export function finalistRows(view: SweepView, { width, symbols, paint }: WhyOpti
     { header: 'score', align: 'right' },
     { header: 'rank', align: 'right' },
     { header: 'disk', align: 'right' },
-    ...COST_GROUPS.map((group): TableColumn => ({ header: group, align: 'right' })),
+    ...(room.groups ? COST_GROUPS.map((group): TableColumn => ({ header: group, align: 'right' })) : []),
     { header: 'front', align: 'left' },
-    ...(isWide ? [{ header: 'each scenario', align: 'left' as const }] : []),
+    ...(room.strip ? [{ header: 'each scenario', align: 'left' as const }] : []),
   ];
-  const rows = view.finalists.map((finalist, index) => rowOf(view, finalist, { index, isWide, symbols }));
+  const rows = view.finalists.map((finalist, index) => rowOf(view, finalist, { index, room, symbols }));
   return table({ columns, rows, paint, maxWidth: width, ellipsis: GLYPHS[symbols].ellipsis });
 }
 
 function rowOf(
   view: SweepView,
   finalist: FinalistView,
-  { index, isWide, symbols }: { index: number; isWide: boolean; symbols: WhyOptions['symbols'] },
+  { index, room, symbols }: { index: number; room: Room; symbols: WhyOptions['symbols'] },
 ): TableCell[] {
   const { result, values, interval, groups, isOnFront, leastDisk } = finalist;
   const ascii = symbols === 'ascii';
@@ -57,8 +67,8 @@ function rowOf(
     numberText(result.score, 'ratio'),
     interval.low === interval.high ? String(interval.low) : `${interval.low}-${interval.high}`,
     leastDisk === null ? '-' : leastDisk.margin.toFixed(2),
-    ...COST_GROUPS.map((group) => groups[group].toFixed(2)),
+    ...(room.groups ? COST_GROUPS.map((group) => groups[group].toFixed(2)) : []),
     isOnFront ? (ascii ? '*' : '◆') : '',
-    ...(isWide ? [stripPieces(result, view.scenarios, ascii)] : []),
+    ...(room.strip ? [stripPieces(result, view.scenarios, ascii)] : []),
   ];
 }

@@ -15,8 +15,9 @@ export interface SlipView {
   range: number;
   slip: Slip;
   values: readonly number[];
-  failures: number;
-  score: number;
+  /** More falls than the finalist itself has in the cells in which slips are tried, and the score over its own there. */
+  moreFailures: number;
+  scoreRatio: number;
 }
 
 /** A finalist. */
@@ -31,6 +32,7 @@ export interface FinalistView {
   halfStep: CheckView;
   reference: CheckView;
   slips: readonly SlipView[] | null;
+  feel: { rider: string; words: readonly string[] } | null;
   notFor: readonly string[];
 }
 

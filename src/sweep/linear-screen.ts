@@ -1,6 +1,5 @@
 /**
- * What does the linear view tell a sweep? Before any run, which candidates cannot hold the board up; at the end, how far from
- * being lost each finalist is.
+ * Which candidates cannot hold the board up? The linear view says so before any run.
  *
  * A candidate is dropped where the closed loop of some rider, his delay included, has a motion that is slow enough to carry him
  * along and grows so quickly that a fall is certain, small or large: with its gains as they are, and with all that progressive
@@ -9,9 +8,7 @@
  * degrees at which a candidate carries a load hardly change a growth.
  */
 import { controlLaw, type ControlLaw } from '../control/law.js';
-import { doublingS, hasMargins, loopStateOf } from '../linear/growth.js';
-import type { Margin, Margins } from '../linear/margins.js';
-import { reportRide } from '../linear/ride-report.js';
+import { doublingS } from '../linear/growth.js';
 import type { BoardFile } from '../quantity/board-file.js';
 import type { ProfileFile } from '../quantity/profile-file.js';
 import type { RiderFile } from '../quantity/rider-file.js';
@@ -82,47 +79,4 @@ function worstOf(rides: readonly NamedRide[], law: ControlLaw): Worst | null {
     };
   }
   return null;
-}
-
-/** A margin at the ride where it is least; `radPerS` is null where there is none at any frequency. */
-export interface WorstMargin extends Margin {
-  rider: string;
-  speedKmPerH: number;
-}
-
-/** Margins that a finalist is told by. */
-const TOLD = ['disk', 'gainUp', 'gainDown', 'phaseRad', 'delayS'] as const;
-
-/** The margins of a profile, each at its own worst ride; a loop that does not hold has none: 0, and 1 for gains. */
-export type FinalistMargins = Record<(typeof TOLD)[number], WorstMargin>;
-
-const NONE: Pick<Margins, (typeof TOLD)[number]> = {
-  disk: { value: 0, radPerS: null },
-  gainUp: { value: 1, radPerS: null },
-  gainDown: { value: 1, radPerS: null },
-  phaseRad: { value: 0, radPerS: null },
-  delayS: { value: 0, radPerS: null },
-};
-
-/** The margins of a finalist; null where a ceiling cuts every ride. Slow: tenths of a second a ride. */
-export function marginsOfFinalist(
-  profile: ProfileFile,
-  { board, riders, chargePercent, speedsKmPerH }: LevelRides,
-): FinalistMargins | null {
-  const rides = riders.flatMap(({ name, value }) =>
-    speedsKmPerH.flatMap((speedKmPerH) => {
-      const where = { speedKmPerH, gradePercent: 0, chargePercent };
-      const report = reportRide({ board, rider: value, profile, ...where }, { tries: false });
-      if (report === null) return [];
-      const holds = hasMargins(loopStateOf(report.modes, speedKmPerH === 0));
-      return [{ rider: name, speedKmPerH, margins: holds ? report.margins : NONE }];
-    }),
-  );
-  if (rides.length === 0) return null;
-  const worst = (told: (typeof TOLD)[number]): WorstMargin => {
-    const each = rides.map(({ margins, ...ride }) => ({ ...ride, ...margins[told] }));
-    // The gain may shrink to a share: nearest to being lost where that is greatest.
-    return each.reduce((a, b) => ((told === 'gainDown' ? b.value > a.value : b.value < a.value) ? b : a));
-  };
-  return Object.fromEntries(TOLD.map((told) => [told, worst(told)])) as FinalistMargins;
 }

@@ -15,10 +15,13 @@ export interface Range {
   max: number;
 }
 
-/** Factors below and above the reference of the rig between which its gains are looked for (ours, no source). */
+/**
+ * Factors below and above the reference of the rig between which its gains are looked for; half as stiff again as the reference is
+ * what people begin to call stiff (ours, no source).
+ */
 const USUAL_SPREAD = {
-  proportionalAPerDeg: { below: 5, above: 3 },
-  rateAPerDegPerS: { below: 12, above: 4 },
+  proportionalAPerDeg: { below: 4, above: 1.6 },
+  rateAPerDegPerS: { below: 8, above: 3 },
 } as const;
 
 /** Ranges that suit a rig: of proportional and rate gain, about the references of its riders. */

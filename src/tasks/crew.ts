@@ -1,6 +1,6 @@
 /**
  * Threads that compute cells and single runs, and stay open between one piece of work and the next: a fresh thread needs
- * a while until its code is compiled.
+ * a while until its code is compiled. A thread that ends is replaced; the work that it had in hand is answered with an error.
  */
 import { join } from 'node:path';
 import type { CellResult } from '../measure/profile-result.js';
@@ -26,18 +26,52 @@ export interface Crew {
   close: () => Promise<void>;
 }
 
-/** Opens a crew of `size` threads, one at least. */
-export async function openCrew(size: number): Promise<Crew> {
+/** What the threads run. */
+function usualWork(): string {
+  return join(programFolder(), 'dist', 'tasks', 'worker.js');
+}
+
+/** Opens a crew of `size` threads, one at least; `work` is the file that each of them runs. */
+export async function openCrew(size: number, work = usualWork()): Promise<Crew> {
   const { Tinypool } = await import('tinypool');
-  const pool = new Tinypool({
-    filename: join(programFolder(), 'dist', 'tasks', 'worker.js'),
-    minThreads: size,
-    maxThreads: size,
+  const pool = new Tinypool({ filename: work, minThreads: size, maxThreads: size });
+  let isOpen = true;
+  let lastFault: unknown = new Error('no thread could be begun');
+  const watched = new WeakSet<object>();
+  const watchThreads = () => {
+    for (const thread of pool.threads.filter((each) => !watched.has(each))) {
+      watched.add(thread);
+      thread.once('exit', () => {
+        if (!isOpen) return;
+        // Tinypool replaces a thread that fails, but waits for ever for one that just ends.
+        if (pool.threads.includes(thread)) thread.emit('error', new Error('its thread ended'));
+        watchThreads();
+      });
+    }
+  };
+  // Threads that fail with nothing in hand, such as those that cannot be begun: what waits for them must not wait for ever.
+  pool.on('error', (error) => {
+    lastFault = error;
+    if (pool.threads.length === 0) pool.cancelPendingTasks();
   });
+  watchThreads();
+  const ask = async (name: 'cells' | 'run', task: CellTask): Promise<unknown> => {
+    if (!isOpen) throw new Error('the threads are closed');
+    try {
+      const answer = pool.run(task, { name });
+      watchThreads();
+      return await answer;
+    } catch (error) {
+      throw error instanceof Error && error.name === 'CancelError' ? lastFault : error;
+    }
+  };
   return {
     size,
-    cells: async (task) => (await pool.run(task, { name: 'cells' })) as CellResult[],
-    run: async (task) => (await pool.run(task, { name: 'run' })) as RunOnRoad,
-    close: async () => pool.destroy(),
+    cells: async (task) => (await ask('cells', task)) as CellResult[],
+    run: async (task) => (await ask('run', task)) as RunOnRoad,
+    close: async () => {
+      isOpen = false;
+      await pool.destroy();
+    },
   };
 }

@@ -5,9 +5,10 @@
  */
 import { setImmediate as breathe } from 'node:timers/promises';
 import { profileResult, type ProfileResult } from '../measure/profile-result.js';
+import type { FeelWord } from '../explain/feel.js';
 import type { Candidate } from '../sweep/candidate.js';
 import { groupCosts, onFront, type GroupCosts } from '../sweep/front.js';
-import { marginsOfFinalist } from '../sweep/linear-screen.js';
+import { marginsOfRide, worstMargins, type FinalistMargins } from '../sweep/finalist-margins.js';
 import { neighboursOf, type Neighbour } from '../sweep/neighbours.js';
 import { rankIntervals, type RankInterval } from '../sweep/rank-interval.js';
 import type { Found } from '../sweep/search.js';
@@ -15,11 +16,15 @@ import { trialsOf } from './plan.js';
 import { compareCells, verdict, type ReferenceCheck } from './reference-check.js';
 import type { How, Ledger, LedgerOptions, SweepRun } from './sweep-ledger.js';
 import type { SweepPlan } from './sweep-plan.js';
+import { feelIn } from './why.js';
 
-/** A finalist with one number off: what it falls in, and its score. */
+/** A finalist with one number off, over the cells that tell soonest: falls and score, and more falls than it has itself there. */
 export interface Slipped extends Pick<Neighbour, 'range' | 'slip' | 'values'> {
   failures: number;
   score: number;
+  moreFailures: number;
+  /** Score over that of the finalist itself in these cells. */
+  scoreRatio: number;
 }
 
 /** All that is known of a finalist; `slips` is null for those too far down to be looked at so closely. */
@@ -30,10 +35,12 @@ export interface Finalist {
   isOnFront: boolean;
   interval: RankInterval;
   /** Each margin where it is smallest; null where a ceiling cuts every ride, and for those too far down. */
-  margins: ReturnType<typeof marginsOfFinalist>;
+  margins: FinalistMargins | null;
   halfStep: ReferenceCheck;
   reference: ReferenceCheck;
   slips: Slipped[] | null;
+  /** How it feels, in words, to the usual rider or else to the first; null for those too far down. */
+  feel: { rider: string; words: FeelWord[] } | null;
   /** Riders who fall with it in some cell. */
   notFor: string[];
 }
@@ -45,22 +52,30 @@ const LOOKED_AT_CLOSELY = 5;
 const SPEEDS_KM_PER_H = [12];
 const CHARGE_PERCENT = 80;
 
-/** Looks at the finalists of a search from all sides. */
+/** Cells that slips are tried in: the first ones of the race. */
+const SLIP_CELLS = 32;
+
+/** Looks at the finalists of a search from all sides; `order` is that of the cells in the race. */
 export async function finalistsOf(
   plan: SweepPlan,
-  { found, ledger }: { found: Found; ledger: Ledger },
+  { found, ledger, order }: { found: Found; ledger: Ledger; order: readonly number[] },
   options: LedgerOptions,
 ): Promise<Finalist[]> {
-  const looked = found.finalists.map((candidate, index) => lookOf(plan, ledger, { candidate, index }));
+  const slipCells = order.slice(0, SLIP_CELLS);
+  const looked = found.finalists.map((candidate, index) =>
+    lookOf(plan, ledger, { candidate, index, slipCells }),
+  );
   await ledger.run(
     looked.flatMap(({ runs }) => runs),
     options,
   );
   const results = looked.map(({ result }) => result);
   const margins: Finalist['margins'][] = [];
-  for (const { candidate } of looked.slice(0, LOOKED_AT_CLOSELY)) {
+  const feels: Finalist['feel'][] = [];
+  for (const { candidate, result } of looked.slice(0, LOOKED_AT_CLOSELY)) {
+    margins.push(await marginsOf(plan, candidate, options.signal));
     await breathe();
-    margins.push(marginsOf(plan, candidate));
+    feels.push(feelOfFinalist(plan, { candidate, result }));
   }
   const intervals = rankIntervals(results, { seed: plan.seed });
   const groups = results.map(({ cells }) => groupCosts(cells, plan.cells.weights));
@@ -72,9 +87,11 @@ export async function finalistsOf(
     isOnFront: front[index]!,
     interval: intervals[index]!,
     margins: margins[index] ?? null,
+    feel: feels[index] ?? null,
     halfStep: checkOf(ledger, result, { how: 'half step', trials: allTrials(plan), candidate }),
     reference: checkOf(ledger, result, { how: 'reference', trials: checked, candidate }),
-    slips: neighbours?.map((neighbour) => slippedOf(plan, ledger, neighbour)) ?? null,
+    slips:
+      neighbours?.map((neighbour) => slippedOf(plan, ledger, { candidate, neighbour, slipCells })) ?? null,
     notFor: ridersWhoFall(result),
   }));
 }
@@ -85,7 +102,7 @@ const allTrials = ({ cells }: SweepPlan) => trialsOf(cells).map((_, trial) => tr
 function lookOf(
   plan: SweepPlan,
   ledger: Ledger,
-  { candidate, index }: { candidate: Candidate; index: number },
+  { candidate, index, slipCells }: { candidate: Candidate; index: number; slipCells: readonly number[] },
 ) {
   const all = allTrials(plan);
   const cells = all.map((trial) => ledger.result({ numbers: candidate.values, trial, how: 'fixed' }));
@@ -104,7 +121,7 @@ function lookOf(
     ...all.map(own('half step')),
     ...checked.map(own('reference')),
     ...(neighbours ?? []).flatMap((neighbour) =>
-      all.map((trial): SweepRun => {
+      slipCells.map((trial): SweepRun => {
         return { profile: neighbour.profile, numbers: neighbour.values, trial, how: 'fixed' };
       }),
     ),
@@ -124,19 +141,50 @@ function checkOf(
   return verdict(trials.length, differences);
 }
 
-function slippedOf(plan: SweepPlan, ledger: Ledger, { range, slip, values }: Neighbour): Slipped {
-  const cells = allTrials(plan).map((trial) => ledger.result({ numbers: values, trial, how: 'fixed' }));
-  const { failures, score } = profileResult({ name: slip, summary: '' }, cells, plan.cells.weights);
-  return { range, slip, values, failures, score };
+function slippedOf(
+  plan: SweepPlan,
+  ledger: Ledger,
+  {
+    candidate,
+    neighbour: { range, slip, values },
+    slipCells,
+  }: { candidate: Candidate; neighbour: Neighbour; slipCells: readonly number[] },
+): Slipped {
+  const over = (numbers: readonly number[]) =>
+    profileResult(
+      { name: slip, summary: '' },
+      slipCells.map((trial) => ledger.result({ numbers, trial, how: 'fixed' })),
+      plan.cells.weights,
+    );
+  const [own, { failures, score }] = [over(candidate.values), over(values)];
+  const moreFailures = failures - own.failures;
+  return { range, slip, values, failures, score, moreFailures, scoreRatio: score / own.score };
 }
 
-function marginsOf({ cells }: SweepPlan, { profile }: Candidate): Finalist['margins'] {
-  return marginsOfFinalist(profile, {
-    board: cells.board.value,
-    riders: cells.riders,
-    chargePercent: CHARGE_PERCENT,
-    speedsKmPerH: SPEEDS_KM_PER_H,
-  });
+/** Margins under every rider, with a breath between two, in which a signal is heard. */
+async function marginsOf(
+  { cells }: SweepPlan,
+  { profile }: Candidate,
+  signal: AbortSignal | undefined,
+): Promise<Finalist['margins']> {
+  const rides = [];
+  for (const { name, value: rider } of cells.riders) {
+    for (const speedKmPerH of SPEEDS_KM_PER_H) {
+      await breathe();
+      signal?.throwIfAborted();
+      const where = { speedKmPerH, gradePercent: 0, chargePercent: CHARGE_PERCENT };
+      rides.push(marginsOfRide(name, { board: cells.board.value, rider, profile, ...where }));
+    }
+  }
+  return worstMargins(rides.filter((ride) => ride !== null));
+}
+
+function feelOfFinalist(
+  { cells }: SweepPlan,
+  { candidate: { name, profile }, result }: { candidate: Candidate; result: ProfileResult },
+): Finalist['feel'] {
+  const { rider, words } = feelIn(cells, { profile: { name, value: profile }, result });
+  return { rider, words: words.map(({ word }) => word) };
 }
 
 function ridersWhoFall({ cells }: ProfileResult): string[] {

@@ -2,10 +2,8 @@
  * What is known of a sweep's runs? Each is made once, kept as it comes, and found again: by the same sweep begun anew, and by the
  * one that puts the parts of several machines together.
  */
-import { COST_TERMS } from '../measure/scales.js';
 import type { CellResult } from '../measure/profile-result.js';
 import type { ProfileFile } from '../quantity/profile-file.js';
-import type { Checked, Problem } from '../quantity/problem.js';
 import type { CellTask } from './crew.js';
 import { runTasks, type TaskOptions } from './labour.js';
 import type { PlannedTrial } from './plan.js';
@@ -27,14 +25,15 @@ export interface SweepRun {
   how: How;
 }
 
-type Kept = Pick<CellResult, 'outcome' | 'eventReached' | 'metrics'>;
-
-/** A line of a file of results. */
-interface Line extends Kept {
+/** What is kept of a run: one line of a file of results. */
+export interface SweepLine extends Pick<CellResult, 'outcome' | 'eventReached' | 'metrics'> {
   numbers: Numbers;
   trial: number;
   how: How;
 }
+
+/** Runs by their key. */
+export type KnownRuns = ReadonlyMap<string, SweepLine>;
 
 /** How runs are made; `onRuns` hears how many of those asked for are done. */
 export interface LedgerOptions extends Pick<TaskOptions, 'threads' | 'signal'> {
@@ -47,28 +46,39 @@ export interface Ledger {
   run: (runs: readonly SweepRun[], options: LedgerOptions) => Promise<void>;
   /** The cell of a run that is known. */
   result: (run: Omit<SweepRun, 'profile'>) => CellResult;
+  /** How many of these are not known yet. */
+  missing: (runs: readonly SweepRun[]) => number;
   /** All lines in the order in which their runs were asked for, which hangs on the sweep alone. */
   lines: () => string[];
   size: () => number;
 }
 
-const keyOf = ({ numbers, trial, how }: Omit<SweepRun, 'profile'>) => `${how} ${trial} ${numbers.join(' ')}`;
+/** What tells runs of a sweep apart. */
+export function runKey({ numbers, trial, how }: Omit<SweepRun, 'profile'>): string {
+  return `${how} ${trial} ${numbers.join(' ')}`;
+}
 
-/** A ledger over some trials that knows what these lines hold; `keep` is given each new line as it comes. */
+/** A ledger over some trials that knows these runs; `keep` is given the line of each new one as it comes. */
 export function createLedger(
   trials: readonly PlannedTrial[],
-  known: readonly Line[],
+  known: KnownRuns,
   keep: (line: string) => void,
 ): Ledger {
-  const kept = new Map<string, Line>(known.map((line) => [keyOf(line), line]));
+  const kept = new Map(known);
   const asked = new Set<string>();
+  /** Those not known yet, each once. */
+  const missingOf = (runs: readonly SweepRun[]) => {
+    const byKey = new Map(runs.map((run) => [runKey(run), run]));
+    return [...byKey].flatMap(([key, run]) => (kept.has(key) ? [] : [{ key, run }]));
+  };
   return {
     run: async (runs, { threads, signal, onRuns }) => {
-      runs.forEach((run) => asked.add(keyOf(run)));
-      const missing = runs.filter((run) => !kept.has(keyOf(run)));
+      runs.forEach((run) => asked.add(runKey(run)));
+      // Cell by cell: a thread keeps fewer trials ready than a sweep has.
+      const missing = missingOf(runs).toSorted((a, b) => a.run.trial - b.run.trial);
       let done = runs.length - missing.length;
       if (missing.length === 0) return;
-      const tasks = missing.map(({ profile, trial, how }): CellTask => ({
+      const tasks = missing.map(({ run: { profile, trial, how } }): CellTask => ({
         profile,
         trials: [trials[trial]!],
         solver: how === 'reference' ? 'reference' : 'fixed',
@@ -78,21 +88,22 @@ export function createLedger(
         threads,
         signal,
         onDone: (index, [cell]) => {
-          const { numbers, trial, how } = missing[index]!;
-          const { outcome, eventReached, metrics } = cell!;
-          const line: Line = { how, trial, numbers, outcome, eventReached, metrics };
-          kept.set(keyOf(line), line);
-          keep(JSON.stringify(line));
+          const { key, run } = missing[index]!;
+          const text = lineText(run, cell!);
+          keep(text);
+          // As it will be read again, so that a sweep that is begun anew sees the same to the last bit.
+          kept.set(key, JSON.parse(text) as SweepLine);
           onRuns?.(++done, runs.length);
         },
       });
     },
     result: (run) => {
-      const line = kept.get(keyOf(run));
-      if (line === undefined) throw new Error(`a run that was not asked for: ${keyOf(run)}`);
+      const line = kept.get(runKey(run));
+      if (line === undefined) throw new Error(`a run that was not asked for: ${runKey(run)}`);
       const { outcome, eventReached, metrics } = line;
       return { ...trials[run.trial]!.key, outcome, eventReached, metrics };
     },
+    missing: (runs) => missingOf(runs).length,
     lines: () => {
       const others = [...kept.keys()].filter((key) => !asked.has(key)).sort();
       return [...asked, ...others].flatMap((key) => {
@@ -104,47 +115,8 @@ export function createLedger(
   };
 }
 
-/** The lines of a file of results, or everything that is wrong with them. */
-export function readLines(texts: readonly string[], shown: string): Checked<Line[], Problem> {
-  const faults: Problem[] = [];
-  const lines = texts.flatMap((text, index): Line[] => {
-    const line = lineIn(text);
-    if (line !== null) return [line];
-    faults.push({
-      file: shown,
-      line: index + 2,
-      column: null,
-      key: '',
-      expected: 'a result as this program writes it',
-      received: text.length > 40 ? `${text.slice(0, 40)}...` : text,
-    });
-    return [];
-  });
-  return faults.length === 0 ? { ok: true, value: lines } : { ok: false, faults };
-}
-
-function lineIn(text: string): Line | null {
-  let content: unknown;
-  try {
-    content = JSON.parse(text);
-  } catch {
-    return null;
-  }
-  return isLine(content) ? content : null;
-}
-
-function isLine(content: unknown): content is Line {
-  if (typeof content !== 'object' || content === null) return false;
-  const { how, trial, numbers, outcome, eventReached, metrics } = content as Record<string, unknown>;
-  return (
-    HOWS.some((one) => one === how) &&
-    Number.isInteger(trial) &&
-    Array.isArray(numbers) &&
-    typeof outcome === 'object' &&
-    outcome !== null &&
-    typeof eventReached === 'boolean' &&
-    typeof metrics === 'object' &&
-    metrics !== null &&
-    COST_TERMS.every(({ read }) => read(metrics as CellResult['metrics']) !== undefined)
-  );
+function lineText({ how, trial, numbers }: SweepRun, cell: CellResult): string {
+  const { outcome, eventReached, metrics } = cell;
+  const line: SweepLine = { how, trial, numbers, outcome, eventReached, metrics };
+  return JSON.stringify(line);
 }

@@ -30,12 +30,30 @@ export interface SweepHead {
   underfootSweep: 1;
   version: string;
   scalesVersion: number;
+  /** The part of the sweep that the file is for; null for the whole. */
+  part: Shard | null;
+  /** A key of the plan, so that one with something changed in it is known. */
+  planKey: string;
   plan: SweepPlan;
 }
 
-/** The first line for a sweep. */
-export function headOf(plan: SweepPlan): SweepHead {
-  return { underfootSweep: 1, version: programVersion(), scalesVersion: SCALES_VERSION, plan };
+/** One part of so many, counted from 1. */
+export interface Shard {
+  part: number;
+  parts: number;
+}
+
+/** The first line for a sweep, or for a part of one. */
+export function headOf(plan: SweepPlan, part: Shard | null = null): SweepHead {
+  const planKey = contentKey(plan);
+  return {
+    underfootSweep: 1,
+    version: programVersion(),
+    scalesVersion: SCALES_VERSION,
+    part,
+    planKey,
+    plan,
+  };
 }
 
 /** A short name of all that the numbers of a sweep hang on. */

@@ -86,7 +86,13 @@ function usualRiders(places: Places): string[] | null {
   return usual.length > 1 ? usual : null;
 }
 
-/** The plain profile for the rig, under the mean of its riders. */
+/**
+ * A headroom lift that begins early and goes far: with a low pack nothing else keeps the board up at speed (ours: what was tried on
+ * the starter rigs).
+ */
+const USUAL_LIFT = { belowPercent: 45, upToDeg: 12, rateDegPerS: 2 };
+
+/** The plain profile for the rig, under the mean of its riders, with a headroom lift. */
 function plainBase({ board, riders }: RankPlan): Named<ProfileFile> {
   const massKg = riders.reduce((sum, { value }) => sum + value.body.massKg, 0) / riders.length;
   const { value } = riders[0]!;
@@ -96,7 +102,8 @@ function plainBase({ board, riders }: RankPlan): Named<ProfileFile> {
     proportionalAPerDeg: rounded(profile.gains.proportionalAPerDeg),
     rateAPerDegPerS: rounded(profile.gains.rateAPerDegPerS),
   };
-  return { name: 'plain', value: { ...profile, gains, summary: 'Found by a sweep.' } };
+  const shaping = { ...profile.shaping, headroomLift: USUAL_LIFT };
+  return { name: 'plain', value: { ...profile, gains, shaping, summary: 'Found by a sweep.' } };
 }
 
 function rangesFor({ board, riders }: RankPlan): Range[] {

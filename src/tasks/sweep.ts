@@ -2,12 +2,13 @@
  * A sweep from beginning to end: the search asks, the ledger answers, and the few that are left are looked at from all sides. The
  * answer hangs on the plan alone: not on how many threads computed it, nor on how often it was begun anew.
  */
+import { setImmediate as breathe } from 'node:timers/promises';
 import { profileResult, type ProfileResult } from '../measure/profile-result.js';
 import { costOf } from '../measure/score.js';
 import type { Judge } from '../sweep/asked.js';
 import type { Candidate } from '../sweep/candidate.js';
 import { cellOrder } from '../sweep/cell-order.js';
-import { openScreen } from '../sweep/linear-screen.js';
+import { openScreen, type Screen } from '../sweep/linear-screen.js';
 import { search, type Found } from '../sweep/search.js';
 import { readField } from '../quantity/profile-fields.js';
 import { trialsOf } from './plan.js';
@@ -63,7 +64,7 @@ export async function sweep(
     onRuns: (done, all) => onProgress?.({ stage, step, steps, done, all, known: ledger.size() }),
   });
   const order = await orderOfCells(plan, ledger, options('ordering the cells', 1, 1));
-  const judge = judgeFor(plan, ledger);
+  const judge = await judgeFor(plan, ledger);
   const searching = search(
     {
       base: plan.base.value,
@@ -80,10 +81,16 @@ export async function sweep(
   for (let next = searching.next(); ; next = searching.next()) {
     if (next.done) {
       const found = next.value;
-      const finalists = await finalistsOf(plan, { found, ledger }, options('looking at the finalists', 1, 1));
+      const finalists = await finalistsOf(
+        plan,
+        { found, ledger, order },
+        options('looking at the finalists', 1, 1),
+      );
       return { plan, found, finalists, runs: ledger.size() };
     }
     const { stage, step, steps, candidates, cells } = next.value;
+    await breathe();
+    signal?.throwIfAborted();
     await ledger.run(runsOf(candidates, cells), options(stage, step, steps));
     onBest?.(
       bestSoFar(plan, ledger, { candidates, cells: order.slice(0, order.indexOf(cells.at(-1)!) + 1) }),
@@ -120,17 +127,19 @@ async function orderOfCells(
 }
 
 /** What the search is told: the price of runs that are known, and who cannot hold the board up. */
-export function judgeFor({ cells, base }: SweepPlan, ledger: Ledger): Judge {
-  const screenFor = (riders: SweepPlan['cells']['riders']) =>
-    openScreen({
+export async function judgeFor({ cells, base }: SweepPlan, ledger: Ledger): Promise<Judge> {
+  const screens: Screen[] = [];
+  for (const rider of cells.riders) {
+    await breathe();
+    const screen = openScreen({
       board: cells.board.value,
-      riders,
+      riders: [rider],
       chargePercent: SCREEN_CHARGE_PERCENT,
       speedsKmPerH: SCREEN_SPEEDS_KM_PER_H,
     });
-  // Where even the profile that all share cannot be ridden by somebody, it is no reason to drop another.
-  const rideable = cells.riders.filter((rider) => screenFor([rider]).screen(base.value).keeps);
-  const screen = screenFor(rideable);
+    // Where even the profile that all share cannot be ridden by somebody, it is no reason to drop another.
+    if (screen.screen(base.value).keeps) screens.push(screen);
+  }
   const verdicts = new Map<object, boolean>();
   return {
     priced: ({ values }, trial) => {
@@ -141,7 +150,7 @@ export function judgeFor({ cells, base }: SweepPlan, ledger: Ledger): Judge {
     isHopeless: (profile) => {
       const known = verdicts.get(profile);
       if (known !== undefined) return known;
-      const isHopeless = !screen.screen(profile).keeps;
+      const isHopeless = screens.some(({ screen }) => !screen(profile).keeps);
       verdicts.set(profile, isHopeless);
       return isHopeless;
     },

@@ -12,6 +12,7 @@ import { prepareTrial, type Trial } from '../../src/simulate/trial.js';
 import { programFolder } from '../../src/store/places.js';
 import { starterPlan } from '../starter-plan.js';
 import { benchScreen } from './bench-screen.js';
+import { benchSweep } from './bench-sweep.js';
 import { benchCrewScaling } from './crew-scaling.js';
 import { computingS, median, print } from './figures.js';
 import { benchSideBySide } from './side-by-side.js';
@@ -139,4 +140,5 @@ for (let repetition = 0; repetition < 3; repetition++) {
   ratios.push(one.tableS / two.tableS);
 }
 print('rank, 4 seeds: time with 1 thread over time with 2', median(ratios), '');
+await benchSweep();
 await benchScreen();

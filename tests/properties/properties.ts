@@ -27,13 +27,14 @@ function seedWanted(): number {
   return wholeFrom('PROPERTY_SEED') ?? USUAL_SEED;
 }
 
-/** A test that holds a property, plain or asynchronous, up to chance. */
-export function holds<T>(name: string, property: fc.IRawProperty<T>): void {
+/** A test that holds a property, plain or asynchronous, up to chance; with a `share` of the usual runs where each takes long. */
+export function holds<T>(name: string, property: fc.IRawProperty<T>, { share = 1 } = {}): void {
   it(
     name,
     async () => {
       const seed = seedWanted();
-      const numRuns = wholeFrom('PROPERTY_RUNS') ?? (process.env['CI'] ? RUNS_IN_CI : RUNS_BY_HAND);
+      const wanted = wholeFrom('PROPERTY_RUNS') ?? (process.env['CI'] ? RUNS_IN_CI : RUNS_BY_HAND);
+      const numRuns = Math.ceil(share * wanted);
       process.stdout.write(`PROPERTY_SEED=${seed} PROPERTY_RUNS=${numRuns} ${name}\n`);
       await fc.assert(property, {
         seed,

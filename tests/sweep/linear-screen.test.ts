@@ -13,7 +13,8 @@ import { run } from '../../src/simulate/run.js';
 import { prepareTrial } from '../../src/simulate/trial.js';
 import { findPlaces, programFolder } from '../../src/store/places.js';
 import { DROPPING, levelOf, prepareRide } from '../../src/sweep/linear-ride.js';
-import { marginsOfFinalist, openScreen } from '../../src/sweep/linear-screen.js';
+import { marginsOfRide, worstMargins } from '../../src/sweep/finalist-margins.js';
+import { openScreen, type LevelRides } from '../../src/sweep/linear-screen.js';
 import { planFor } from '../../src/tasks/select.js';
 import { chance, profileWith } from '../rigs.js';
 
@@ -66,6 +67,17 @@ function slowModes(point: RidePoint): Mode[] {
 }
 
 const swiftest = (modes: readonly Mode[]) => Math.max(...modes.map(({ growthPerS }) => growthPerS));
+
+/** The margins of a profile over all rides. */
+function marginsOfFinalist(profile: ProfileFile, rides: LevelRides) {
+  const each = rides.riders.flatMap(({ name, value: rider }) =>
+    rides.speedsKmPerH.flatMap((speedKmPerH) => {
+      const where = { speedKmPerH, gradePercent: 0, chargePercent: rides.chargePercent };
+      return marginsOfRide(name, { board: rides.board, rider, profile, ...where }) ?? [];
+    }),
+  );
+  return worstMargins(each);
+}
 
 describe('growing motions', () => {
   it('are found where the modes have them, for 200 drawn profiles on two boards under five riders', () => {

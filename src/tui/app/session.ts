@@ -22,6 +22,7 @@ import type { BenchState, Errand } from '../bench/state.js';
 import type { Store } from '../bench/store.js';
 import { played } from '../bench/time-acts.js';
 import { paced } from './paced.js';
+import { followSweep } from './sweep-following.js';
 import { followWhy } from './why-following.js';
 
 /** Frames a second while a run plays. */
@@ -47,11 +48,13 @@ export function followStore(parts: SessionParts): () => void {
   const ranking = followPlan(parts);
   const looks = followWishes(parts);
   const why = followWhy(parts);
+  const sweeping = followSweep(parts);
   const clock = followPlaying(store);
   const follow = () => {
     ranking.follow();
     looks();
     why.follow();
+    sweeping.follow();
     clock.follow();
     doErrands(parts);
   };
@@ -63,6 +66,7 @@ export function followStore(parts: SessionParts): () => void {
     unwatch();
     clock.stop();
     why.stop();
+    sweeping.stop();
     ranking.stop();
   };
 }

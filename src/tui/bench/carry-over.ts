@@ -8,7 +8,13 @@ import { whyOf } from './why-items.js';
 import type { BenchState, ScreenName, Work } from './state.js';
 
 /** Fewest profiles that a screen can show. */
-const LEAST_PROFILES: Readonly<Record<ScreenName, number>> = { rank: 0, trace: 1, compare: 2, why: 0 };
+const LEAST_PROFILES: Readonly<Record<ScreenName, number>> = {
+  rank: 0,
+  trace: 1,
+  compare: 2,
+  why: 0,
+  sweep: 0,
+};
 
 function areSame(a: readonly unknown[], b: readonly unknown[]): boolean {
   return a.length === b.length && a.every((value, index) => value === b[index]);
@@ -64,7 +70,7 @@ function withView(before: BenchState, next: BenchState): BenchState {
   const trial = found === -1 ? Math.min(view.trial, last) : found;
   const profiles = view.profiles.filter((name) => shelf.profile.some((profile) => profile.name === name));
   const seen = { ...next, view: { ...view, trial, profiles } };
-  if (screen === 'rank' || screen === 'why') return seen;
+  if (screen !== 'trace' && screen !== 'compare') return seen;
   const still = { ...next.playhead, playing: false, timeS: null, span: null };
   if (work === null || profiles.length < LEAST_PROFILES[screen]) {
     const gone = view.profiles.filter((name) => !profiles.includes(name));

@@ -1,6 +1,7 @@
 /**
  * From files and choices to a plan, and how choices change: every change can be undone.
  */
+import { editsBetween } from '../../explain/remedies.js';
 import {
   PROFILE_FIELDS,
   readField,
@@ -96,6 +97,21 @@ export function withEdit(
   const others = state.choices.edits.filter((edit) => edit.profile !== at.profile || edit.field !== field);
   const edits = value === undefined ? others : [...others, { profile: at.profile, field, value }];
   return chosen(state, { ...state.choices, edits });
+}
+
+/** The state whose profile of that name has the numbers of another, in one step: they take the place of what was edited in it. */
+export function withNumbersOf(state: BenchState, name: string, profile: ProfileFile): BenchState {
+  const asFile = state.shelf.profile.find((known) => known.name === name);
+  if (asFile === undefined) return state;
+  const own = editsBetween(asFile.value, profile).map(({ path, to }) => ({
+    profile: name,
+    field: path.join('.'),
+    value: to,
+  }));
+  const others = state.choices.edits.filter((edit) => edit.profile !== name);
+  const edits = [...others, ...own];
+  const isSame = JSON.stringify(edits) === JSON.stringify(state.choices.edits);
+  return isSame ? state : chosen(state, { ...state.choices, edits });
 }
 
 /** One choice back. */

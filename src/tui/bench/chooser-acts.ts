@@ -1,7 +1,10 @@
 /**
- * What keys do in a list to choose from: board, riders, pack states, scenarios.
+ * What keys do in a list to choose from: board, riders, pack states, scenarios; for a sweep a profile and numbers of it.
  */
 import { chosen } from './choices.js';
+import { fieldsOf } from './gains-acts.js';
+import { fieldOf, formView, type FormView } from './sweep-form.js';
+import { withSweptFrom, withSweptNumbers } from './sweep-form-acts.js';
 import type { Act } from './binding.js';
 import type { BenchState, Chooser, Setup } from './state.js';
 import { appended, shortened } from './typed-text.js';
@@ -23,18 +26,22 @@ function chargeOf(item: string): number | null {
 
 /** Why nothing can be marked in the list that stands open; null where it can. */
 export function markingOff({ overlay }: BenchState): string | null {
-  const isOne = overlay?.kind === 'chooser' && !choosesMany(overlay.chooser);
-  return isOne ? 'one board at a time; take the one under the cursor' : null;
+  if (overlay?.kind !== 'chooser' || choosesMany(overlay.chooser)) return null;
+  const what = overlay.chooser.kind === 'from' ? 'profile' : 'board';
+  return `one ${what} at a time; take the one under the cursor`;
 }
 
 /** True where several items may be chosen. */
 export function choosesMany({ kind }: Pick<Chooser, 'kind'>): boolean {
-  return kind !== 'board';
+  return kind !== 'board' && kind !== 'from';
 }
 
 const names = (files: readonly { name: string }[]) => files.map(({ name }) => name);
 
-function itemsOf({ shelf, choices }: BenchState, kind: Chooser['kind']): string[] {
+function itemsOf(state: BenchState, kind: Chooser['kind']): string[] {
+  const { shelf, choices } = state;
+  if (kind === 'from') return names(shelf.profile);
+  if (kind === 'numbers') return numbersOf(formView(state)).map(({ key }) => key);
   if (kind === 'board') return names(shelf.board);
   if (kind === 'rider') return names(shelf.rider);
   if (kind === 'scenarios') return names(shelf.scenario);
@@ -42,8 +49,14 @@ function itemsOf({ shelf, choices }: BenchState, kind: Chooser['kind']): string[
   return [...new Set([...usual, ...choices.setup.charges])].map(chargeItem);
 }
 
+const numbersOf = (form: FormView | null) => (form === null ? [] : fieldsOf(form.base.value));
+
 /** The items that the setup has; all of the list where it has whatever there is. */
-function chosenIn(setup: Setup, kind: Chooser['kind'], items: readonly string[]): readonly string[] {
+function chosenIn(state: BenchState, kind: Chooser['kind'], items: readonly string[]): readonly string[] {
+  const { setup } = state.choices;
+  const form = formView(state);
+  if (kind === 'from') return form === null ? [] : [form.base.name];
+  if (kind === 'numbers') return form?.ranges.map((range) => fieldOf(range).key) ?? [];
   if (kind === 'board') return [setup.board];
   if (kind === 'pack') return setup.charges.map(chargeItem);
   return (kind === 'rider' ? setup.riders : setup.scenarios) ?? items;
@@ -53,7 +66,7 @@ function chosenIn(setup: Setup, kind: Chooser['kind'], items: readonly string[])
 export function openChooser(kind: Chooser['kind']): Act {
   return (state) => {
     const items = itemsOf(state, kind);
-    const now = chosenIn(state.choices.setup, kind, items);
+    const now = chosenIn(state, kind, items);
     const cursor = Math.max(
       0,
       items.findIndex((item) => now.includes(item)),
@@ -164,6 +177,8 @@ export const acceptChoice: Act = (state) => {
   const items = itemsTaken(chooser);
   const closed = { ...state, overlay: null };
   if (items.length === 0) return closed;
+  if (chooser.kind === 'from') return withSweptFrom(closed, items[0]!);
+  if (chooser.kind === 'numbers') return withSweptNumbers(closed, items);
   const { setup } = state.choices;
   const changed = setupWith(setup, chooser, items);
   return JSON.stringify(changed) === JSON.stringify(setup)

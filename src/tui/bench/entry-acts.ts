@@ -8,6 +8,7 @@ import { typeNumber } from './gains-acts.js';
 import type { Act } from './binding.js';
 import { currentRow } from './rows.js';
 import type { BenchState, Entry } from './state.js';
+import { typeRange } from './sweep-form-acts.js';
 import { appended, shortened } from './typed-text.js';
 
 /** What a line begins with: a text that is offered, one that was typed before, or what opened it. */
@@ -86,6 +87,7 @@ function refused(state: BenchState, text: string): BenchState {
 const ACCEPT: Readonly<Record<Entry['purpose'], Act>> = {
   filter: (state) => ({ ...state, entry: null }),
   number: (state) => typeNumber(state.entry?.text ?? '')(state),
+  range: (state) => typeRange(state.entry?.text ?? '')(state),
   export: (state) => {
     const path = textOf(state);
     if (path === '') return refused(state, 'expected the name of a file');

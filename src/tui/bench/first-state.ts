@@ -9,6 +9,7 @@ import { RANK_ORDER } from '../../measure/row-order.js';
 import type { Shelf } from '../../tasks/shelf.js';
 import { firstSetup, workOf } from './choices.js';
 import type { BenchOptions, BenchState, Setup } from './state.js';
+import { FIRST_SWEEP } from './sweep-form.js';
 
 /** What is asked for by names that are not there. */
 function unknownNames(shelf: Shelf, setup: Setup): Problem[] {
@@ -67,6 +68,7 @@ export function firstState(from: {
       view: { profiles: [], trial: 0, inWords: false },
       playhead: { timeS: null, playing: false, rate: 1, span: null },
       why: null,
+      sweep: FIRST_SWEEP,
       looks: [],
       overlay: null,
       entry: null,

@@ -24,7 +24,7 @@ export interface GainsView {
 }
 
 /** The numbers that can be edited: a section that the file does not have is added in the file. */
-function fieldsOf(profile: ProfileFile): ProfileField[] {
+export function fieldsOf(profile: ProfileFile): ProfileField[] {
   return PROFILE_FIELDS.filter(({ path }) => {
     let section: unknown = profile;
     for (const key of path.slice(0, -1)) section = (section as Record<string, unknown> | undefined)?.[key];
@@ -77,7 +77,8 @@ function edit(state: BenchState, view: GainsView, value: number | null): BenchSt
   return withEdit(state, { profile: name, field }, isAsFile ? undefined : value);
 }
 
-function rangeText({ min, max, unit }: ProfileField): string {
+/** What is expected of a number. */
+export function rangeText({ min, max, unit }: ProfileField): string {
   return `expected a number from ${min} to ${max} ${unit}`.trimEnd();
 }
 

@@ -15,6 +15,7 @@ import { begun } from './time-acts.js';
 import { itemsOf } from './why-items.js';
 import { openText } from './why-text.js';
 import type { BenchState, Entry, Errand, WhyState } from './state.js';
+import type { SweepRunState, SweepState } from './sweep-state.js';
 
 /**
  * The state with what is known of the plan's rows; news of another plan is none. A row whose numbers are being computed
@@ -39,7 +40,8 @@ export function looked(state: BenchState, looks: readonly (Look | null)[]): Benc
   const same =
     looks.length === state.looks.length && looks.every((look, index) => look === state.looks[index]);
   if (same) return state;
-  return state.screen === 'rank' || state.screen === 'why' ? { ...state, looks } : begun({ ...state, looks });
+  const { screen } = state;
+  return screen === 'trace' || screen === 'compare' ? begun({ ...state, looks }) : { ...state, looks };
 }
 
 /** What may be told of an explanation. */
@@ -62,6 +64,27 @@ export function explained(state: BenchState, plan: WhyState['plan'], news: WhyNe
   if (news.answer === undefined) return { ...state, why };
   const next = { ...state, why: { ...why, cursor: Math.max(0, there) } };
   return state.why.read ? openText(next) : next;
+}
+
+/** What may be told of a sweep: how far it is, where its runs are kept, or what came of it. */
+export type SweepNews = Partial<Pick<SweepRunState, 'isRunning' | 'progress' | 'best' | 'kept' | 'outcome'>>;
+
+/** The Sweep screen with what is known of its sweep; at the end the cursor is on a finalist. */
+function withRun(sweep: SweepState, run: SweepRunState): SweepState {
+  if (run.outcome === null || run.outcome === sweep.run?.outcome) return { ...sweep, run };
+  const { finalists } = run.outcome.answer;
+  const isFinalist = finalists.some(({ candidate }) => candidate.name === sweep.cursor);
+  const view = sweep.view === 'live' ? 'finalists' : sweep.view;
+  return { ...sweep, run, view, cursor: isFinalist ? sweep.cursor : null };
+}
+
+/** The state with news of a sweep; that of another one is none. Its end is told where nobody watches. */
+export function swept(state: BenchState, plan: SweepRunState['plan'], news: SweepNews): BenchState {
+  const { run } = state.sweep;
+  if (run === null || run.plan !== plan) return state;
+  const next = { ...state, sweep: withRun(state.sweep, { ...run, ...news }) };
+  const isMissed = news.outcome && state.screen !== 'sweep';
+  return isMissed ? told(next, 'the sweep has come to its end: g on Rank shows it') : next;
 }
 
 /** The state with the files as they stand now; a new problem, what is missing now, or that no problem is left, is told. */

@@ -7,6 +7,7 @@ import { openHelp } from './help-acts.js';
 import { interrupt, suspend } from './leave-acts.js';
 import { GAINS_KEYS, HELP_KEYS, LINE_KEYS, LIST_KEYS, PROBLEMS_KEYS } from './overlay-keys.js';
 import { RANK_KEYS } from './rank-keys.js';
+import { SWEEP_FORM_KEYS, SWEEP_KEYS } from './sweep-keys.js';
 import { COMPARE_KEYS, TRACE_KEYS } from './time-keys.js';
 import { WHY_KEYS, WHY_TEXT_KEYS } from './why-keys.js';
 
@@ -17,6 +18,8 @@ export type Place =
   | 'compare'
   | 'why'
   | 'whyText'
+  | 'sweepForm'
+  | 'sweep'
   | 'gains'
   | 'list'
   | 'line'
@@ -46,6 +49,8 @@ export const KEYMAP: Readonly<Record<Place, PlaceKeys>> = {
   compare: COMPARE_KEYS,
   why: WHY_KEYS,
   whyText: WHY_TEXT_KEYS,
+  sweepForm: SWEEP_FORM_KEYS,
+  sweep: SWEEP_KEYS,
   gains: GAINS_KEYS,
   list: LIST_KEYS,
   line: LINE_KEYS,

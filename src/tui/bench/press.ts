@@ -14,11 +14,16 @@ export interface PressedKey {
 }
 
 /** The place whose keys are asked first. */
-export function placeOf({ entry, overlay, screen, why }: BenchState): Place {
+export function placeOf(state: BenchState): Place {
+  const { entry, overlay } = state;
   if (entry !== null) return 'line';
-  const isText = screen === 'why' && why !== null && why.read !== null;
-  if (overlay === null) return isText ? 'whyText' : screen;
+  if (overlay === null) return placeOfScreen(state);
   return overlay.kind === 'chooser' ? 'list' : overlay.kind;
+}
+
+function placeOfScreen({ screen, why, sweep }: BenchState): Place {
+  if (screen === 'why') return why !== null && why.read !== null ? 'whyText' : 'why';
+  return screen === 'sweep' && sweep.view === 'ranges' ? 'sweepForm' : screen;
 }
 
 /** True where typed text goes into a line or a search, so that only keys that type nothing mean something else. */

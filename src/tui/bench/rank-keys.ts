@@ -20,6 +20,7 @@ import {
   togglePick,
   turnOrder,
 } from './rank-acts.js';
+import { openSweep } from './sweep-acts.js';
 import { openWhy } from './why-acts.js';
 import type { BenchState } from './state.js';
 
@@ -111,6 +112,13 @@ export const RANK_KEYS: PlaceKeys = {
       says: 'why the profile rides as it does, and what would help',
       act: openWhy,
       off: rowOff,
+      inFooter: true,
+    },
+    {
+      keys: ['g'],
+      label: 'sweep',
+      says: 'look through ranges of numbers for better profiles',
+      act: openSweep,
       inFooter: true,
     },
     { keys: ['s'], label: 'sort', says: 'sort by the next column', act: moveOrder(1), inFooter: true },

@@ -8,6 +8,7 @@ import { ALL } from '../../tasks/select.js';
 import { editedProfiles } from './choices.js';
 import { missingNames } from './missing.js';
 import type { BenchState } from './state.js';
+import { sweepPlanOf, USUAL_COUNT } from './sweep-form.js';
 
 const solverOf = ({ options: { solver } }: BenchState, usual: string) =>
   solver === usual ? [] : ['--solver', solver];
@@ -57,8 +58,34 @@ export function cellWords(state: BenchState): string[] {
   ];
 }
 
+/** The words of the command for the sweep that was begun, or that the form asks for. */
+function sweepWords(state: BenchState): string[] {
+  const { run, view } = state.sweep;
+  const plan = run === null || view === 'ranges' ? sweepPlanOf(state) : run.plan;
+  if (plan === null) return ['sweep'];
+  const { cells, base, ranges, count } = plan;
+  const stated = cells.charges.filter((charge) => charge !== null);
+  const named = (files: readonly { name: string }[]) => files.map(({ name }) => name).join(',');
+  return [
+    'sweep',
+    '--board',
+    cells.board.name,
+    '--rider',
+    named(cells.riders),
+    '--scenarios',
+    named(cells.scenarios),
+    ...(stated.length === 0 ? [] : ['--charge', stated.join(',')]),
+    ...(cells.seeds.length === 1 ? [] : ['--seeds', String(cells.seeds.length)]),
+    '--from',
+    base.name,
+    ...ranges.flatMap(({ path, min, max }) => ['--range', `${path.at(-1)!}=${min}..${max}`]),
+    ...(count === USUAL_COUNT ? [] : ['--candidates', String(count)]),
+  ];
+}
+
 /** The command that gives the same; profiles as their files have them. */
 export function shellCommand(state: BenchState): string {
+  if (state.screen === 'sweep') return [PROGRAM_NAME, ...sweepWords(state)].join(' ');
   if (state.screen === 'why') {
     const name = state.why?.plan.profiles[0]?.name ?? '';
     return [PROGRAM_NAME, 'explain', name, ...planWords(state)].join(' ');

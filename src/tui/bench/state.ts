@@ -15,6 +15,7 @@ import type { PlannedTrial, RankPlan } from '../../tasks/plan.js';
 import type { Shelf } from '../../tasks/shelf.js';
 import type { StandingRow } from '../../tasks/standing-rank.js';
 import type { Purpose, Why } from '../../tasks/why.js';
+import type { SweepState } from './sweep-state.js';
 
 /** What stays as it was when the bench was opened. */
 export interface BenchOptions {
@@ -64,7 +65,7 @@ export interface Work {
 }
 
 /** The screens. */
-export type ScreenName = 'rank' | 'trace' | 'compare' | 'why';
+export type ScreenName = 'rank' | 'trace' | 'compare' | 'why' | 'sweep';
 
 /** The Rank screen: cursor by name, so that a row may move under it; `column` is a scenario of the strip, null the worst. */
 export interface RankState {
@@ -112,7 +113,7 @@ export interface WhyState {
 
 /** A list to choose from, opened over the panel. */
 export interface Chooser {
-  kind: 'board' | 'rider' | 'pack' | 'scenarios';
+  kind: 'board' | 'rider' | 'pack' | 'scenarios' | 'from' | 'numbers';
   items: readonly string[];
   typed: string;
   cursor: number;
@@ -123,7 +124,7 @@ export interface Chooser {
 
 /** A line of text that is being typed, and what it is for. */
 export interface Entry {
-  purpose: 'filter' | 'number' | 'export' | 'save';
+  purpose: 'filter' | 'number' | 'export' | 'save' | 'range';
   text: string;
   /** True while the text is one that was offered: what is typed then takes its place. */
   isOffered: boolean;
@@ -164,6 +165,7 @@ export interface BenchState {
   playhead: Playhead;
   /** Null where Why is neither in front nor behind. */
   why: WhyState | null;
+  sweep: SweepState;
   /** The runs that the screen wants, in its order; null while one is not there. */
   looks: readonly (Look | null)[];
   overlay: Overlay | null;

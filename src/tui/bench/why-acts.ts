@@ -1,12 +1,10 @@
 /**
  * What keys do on the Why screen, and how it is opened.
  */
-import { editsBetween } from '../../explain/remedies.js';
-import type { Remedy } from '../../explain/remedy-effect.js';
 import type { Evidence } from '../../explain/evidence.js';
 import type { Act } from './binding.js';
 import { trialIndex } from './carry-over.js';
-import { chosen } from './choices.js';
+import { withNumbersOf } from './choices.js';
 import { currentRow } from './rows.js';
 import type { BenchState } from './state.js';
 import { currentItem, isInUse, itemsOf, whyOf } from './why-items.js';
@@ -53,8 +51,12 @@ export function itemOff(state: BenchState): string | null {
 export const takeItem: Act = (state) => {
   const item = currentItem(state);
   if (item === undefined) return state;
-  return item.kind === 'finding' ? lookAt(state, item.evidence) : tried(state, item.remedy);
+  return item.kind === 'finding'
+    ? lookAt(state, item.evidence)
+    : withNumbersOf(state, explainedName(state), item.remedy.profile);
 };
+
+const explainedName = ({ why }: BenchState) => why!.plan.profiles[0]!.name;
 
 /** Opens the run of a finding at its moment; what was seen under the reference has another moment here. */
 function lookAt(state: BenchState, { cell, moment, finding, isUnderReference }: Evidence): BenchState {
@@ -72,18 +74,4 @@ function lookAt(state: BenchState, { cell, moment, finding, isUnderReference }: 
     playhead: { ...state.playhead, timeS: isUnderReference ? null : timeS, playing: false, span: null },
     looks: [],
   };
-}
-
-/** Gives the profile the numbers of a change, in one step: they take the place of what was edited in it. */
-function tried(state: BenchState, remedy: Remedy): BenchState {
-  const { name } = state.why!.plan.profiles[0]!;
-  const asFile = state.shelf.profile.find((profile) => profile.name === name);
-  if (asFile === undefined) return state;
-  const own = editsBetween(asFile.value, remedy.profile).map(({ path, to }) => ({
-    profile: name,
-    field: path.join('.'),
-    value: to,
-  }));
-  const others = state.choices.edits.filter((edit) => edit.profile !== name);
-  return chosen(state, { ...state.choices, edits: [...others, ...own] });
 }

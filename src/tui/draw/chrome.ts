@@ -8,6 +8,7 @@ import { keyText } from '../bench/key-words.js';
 import { missingNames } from '../bench/missing.js';
 import { isTyping, placeOf } from '../bench/press.js';
 import type { BenchState } from '../bench/state.js';
+import { stageText, sweepText } from '../bench/sweep-words.js';
 import { explainingText } from '../bench/why-text.js';
 import { entryRow } from './entry-row.js';
 import { keyLine, type NamedKey } from './key-line.js';
@@ -60,6 +61,7 @@ export function progressText({ rows, work, progress, options }: BenchState): str
 function titleText(state: BenchState): string {
   const { screen, view, work, options } = state;
   if (screen === 'rank') return `underfoot  ${setupText(state)}`;
+  if (screen === 'sweep') return `Sweep  ${sweptText(state)}`;
   if (screen === 'why') return `Why  ${state.why?.plan.profiles[0]?.name ?? ''}, ${setupText(state)}`;
   const key = work?.trials[view.trial]?.key;
   const where =
@@ -67,6 +69,15 @@ function titleText(state: BenchState): string {
       ? ''
       : ` in ${key.scenario}, ${state.choices.setup.board} under ${key.rider}, pack at ${key.chargePercent} %${options.seeds.length === 1 ? '' : `, seed ${key.seed}`}`;
   return `${screen === 'trace' ? 'Trace' : 'Compare'}  ${view.profiles.join(', ')}${where}`;
+}
+
+/** What is swept: the form asks for what Rank ranks on, a sweep keeps what it was begun with. */
+function sweptText(state: BenchState): string {
+  const { run, view } = state.sweep;
+  if (run === null || view === 'ranges') return setupText(state);
+  const { board, riders, scenarios } = run.plan.cells;
+  const under = riders.length <= 3 ? riders.map(({ name }) => name).join(', ') : `${riders.length} riders`;
+  return `${board.name} under ${under}, ${scenarios.length} scenarios, from ${run.plan.base.name}`;
 }
 
 /** How time goes on Trace and Compare: whether it plays, how fast, and what part is in sight. */
@@ -82,6 +93,7 @@ const RIGHT_TEXTS: Readonly<Record<BenchState['screen'], (state: BenchState) => 
   trace: playingText,
   compare: playingText,
   why: explainingText,
+  sweep: stageText,
 };
 
 /** The line at the top. */
@@ -91,6 +103,7 @@ export function headerRow(state: BenchState): string {
   const problems = shelf.problems.length;
   const right = [
     problems > 0 ? `! ${problems} problem${problems === 1 ? '' : 's'} in files` : '',
+    screen === 'sweep' ? '' : sweepText(state),
     RIGHT_TEXTS[screen](state),
   ];
   const text = atBothEnds(title, right.filter((part) => part !== '').join('  '), {

@@ -11,6 +11,7 @@ import { atBothEnds, endOf, say, sayInOne } from './say.js';
 const PROMPTS: Readonly<Record<Entry['purpose'], readonly [string, string]>> = {
   filter: ['show profiles with', 'show profiles with'],
   number: ['number', 'number'],
+  range: ['number', 'number'],
   export: ['write the table to (.csv, .json, .txt)', 'write table to'],
   save: ['name of the new profile', 'name'],
 };

@@ -1,7 +1,7 @@
 /**
  * What opens over the panel or over the whole screen: numbers of a profile, lists to choose from, help, problems.
  */
-import { readField } from '../../quantity/profile-fields.js';
+import { PROFILE_FIELDS, readField } from '../../quantity/profile-fields.js';
 import { padded, textWidth } from '../../show/fit-text.js';
 import { GLYPHS } from '../../show/glyphs.js';
 import { problemLines } from '../../show/problems.js';
@@ -74,11 +74,16 @@ const LIST_TITLES: Readonly<Record<Chooser['kind'], string>> = {
   rider: 'Riders',
   pack: 'Charge of the pack; or type others, in %',
   scenarios: 'Scenarios',
+  from: 'Profile that candidates share all else with',
+  numbers: 'Numbers that are swept',
 };
 
 function summaryOf({ shelf }: BenchState, kind: Chooser['kind'], name: string): string {
   if (kind === 'pack') return '';
-  const files = kind === 'scenarios' ? shelf.scenario : shelf[kind];
+  if (kind === 'numbers') return PROFILE_FIELDS.find(({ key }) => key === name)?.says ?? '';
+  const files = { board: shelf.board, rider: shelf.rider, scenarios: shelf.scenario, from: shelf.profile }[
+    kind
+  ];
   return files.find((file) => file.name === name)?.value.summary.trim() ?? '';
 }
 

@@ -12,6 +12,7 @@ import { noticeRows } from './entry-row.js';
 import { gainsRows, helpRows, listRows, problemRows } from './overlays.js';
 import { panelRows } from './panel.js';
 import { say, type Area } from './say.js';
+import { sweepRows } from './sweep.js';
 import { tableRows } from './table.js';
 import { whyRows } from './why.js';
 
@@ -47,6 +48,7 @@ function bodyRows(state: BenchState): string[] {
     );
   }
   if (screen === 'why') return whyRows(state, area);
+  if (screen === 'sweep') return sweepRows(state, area);
   return screen === 'rank' ? rankRows(state) : [];
 }
 

@@ -131,7 +131,7 @@ describe('a question that is followed', () => {
   it('hands what goes wrong on', async () => {
     const { press, faults } = followed(() => Promise.reject(new Error('no crew')));
     press('y');
-    await new Promise((resolve) => setTimeout(resolve));
-    expect(faults).toEqual([new Error('no crew')]);
+    while (faults.length === 0) await new Promise((resolve) => setTimeout(resolve));
+    expect(faults.map(String)).toEqual([expect.stringContaining('no crew')]);
   });
 });

@@ -6,7 +6,7 @@ import { describe, expect } from 'vitest';
 import { undo } from '../../../src/tui/bench/choices.js';
 import { itemsInSight } from '../../../src/tui/bench/chooser-acts.js';
 import { gainsView } from '../../../src/tui/bench/gains-acts.js';
-import { explained, resized, shelved } from '../../../src/tui/bench/hear.js';
+import { explained, resized, shelved, swept } from '../../../src/tui/bench/hear.js';
 import { keyList } from '../../../src/tui/bench/key-list.js';
 import { KEYMAP } from '../../../src/tui/bench/keymap.js';
 import { placeOf, press } from '../../../src/tui/bench/press.js';
@@ -15,6 +15,8 @@ import { shellSentence } from '../../../src/tui/bench/shell-command.js';
 import type { BenchState } from '../../../src/tui/bench/state.js';
 import { cursorS, played, spanInSight, wholeSpan } from '../../../src/tui/bench/time-acts.js';
 import { screenRows } from '../../../src/tui/draw/screen-rows.js';
+import type { SweepPlan } from '../../../src/tasks/sweep-plan.js';
+import { outcomeFor } from '../draw/drawn-sweep.js';
 import { answerFor } from '../draw/drawn-why.js';
 import { holds } from '../../properties/properties.js';
 import {
@@ -90,7 +92,28 @@ function withAnswer(state: BenchState): BenchState {
   return why === null || !isKnown ? state : explained(state, why.plan, { answer: answerFor(state) });
 }
 
+/** A sweep that was begun goes on, or comes to its end. */
+function withSweepNews(state: BenchState, isEnded: boolean): BenchState {
+  const { run } = state.sweep;
+  if (run === null || run.outcome !== null) return state;
+  return swept(
+    state,
+    run.plan,
+    isEnded ? { isRunning: false, outcome: outcomeFor(run.plan) } : bestOf(run.plan),
+  );
+}
+
+function bestOf(plan: SweepPlan) {
+  const { finalists } = outcomeFor(plan).answer;
+  return { best: finalists.map(({ candidate, result }) => ({ values: candidate.values, result })) };
+}
+
 const news = fc.oneof(
+  fc
+    .boolean()
+    .map((isEnded) =>
+      happening(isEnded ? 'end of the sweep' : 'news of the sweep', (state) => withSweepNews(state, isEnded)),
+    ),
   fc.constant(happening('rows', withRows)),
   fc.constant(happening('runs', withLooks)),
   fc.constant(happening('rows and runs', (state) => withLooks(withRows(state)))),
@@ -129,6 +152,8 @@ const beginning = fc
     'e right w',
     'y',
     'return y',
+    'g',
+    'g return',
   )
   .map((keys) => (keys === '' ? someState() : withLooks(withAnswer(afterKeysSettled(rankedState(), keys)))));
 
@@ -143,7 +168,10 @@ function expectSound(state: BenchState): void {
   if (work !== null) expect(work.trials[view.trial]).toBeDefined();
   expect(placeOf(state) in KEYMAP).toBe(true);
   expect(state.why !== null).toBe(screen === 'why' || state.behind.includes('why'));
-  if (screen === 'why') {
+  if (screen === 'sweep') {
+    expect(wishesOf(state)).toEqual([]);
+    expect(screenRows(state)).toHaveLength(state.size.rows);
+  } else if (screen === 'why') {
     expect(profiles).toContain(state.why?.plan.profiles[0]?.name);
     expect(work).not.toBeNull();
     expect(wishesOf(state).length).toBeLessThanOrEqual(2);
@@ -166,8 +194,7 @@ function expectSound(state: BenchState): void {
 function expectSoundTime(state: BenchState): void {
   const whole = wholeSpan(state);
   if (
-    state.screen === 'rank' ||
-    state.screen === 'why' ||
+    (state.screen !== 'trace' && state.screen !== 'compare') ||
     whole === null ||
     state.looks.length < state.view.profiles.length
   )

@@ -7,6 +7,7 @@ import { keyText } from '../../../src/tui/bench/key-words.js';
 import { KEYMAP, type Place } from '../../../src/tui/bench/keymap.js';
 import { bindingOf, isTyping, placeOf } from '../../../src/tui/bench/press.js';
 import type { BenchState } from '../../../src/tui/bench/state.js';
+import { endedSweep, runningSweep } from '../draw/drawn-sweep.js';
 import { answeredWhy } from '../draw/drawn-why.js';
 import { afterKeys, keyOf, rankedState, someState } from './some-state.js';
 
@@ -20,6 +21,8 @@ const inPlace: Readonly<Record<Exclude<Place, 'anywhere'>, BenchState>> = {
   compare: afterKeys(rankedState(), 'space space c'),
   why: afterKeys(rankedState(), 'y'),
   whyText: afterKeys(answeredWhy(rankedState()), 't'),
+  sweepForm: afterKeys(rankedState(), 'g'),
+  sweep: endedSweep(rankedState()),
   gains: afterKeys(rankedState(), 'e'),
   list: afterKeys(rankedState(), 'o'),
   line: afterKeys(rankedState(), '/'),
@@ -82,7 +85,15 @@ describe('a key that can do nothing', () => {
   const offs = bindings.filter(({ binding }) => binding.off !== undefined);
 
   it.each(offs)('$binding.label in $place says why, and does nothing', ({ binding }) => {
-    const states = [bare, ...Object.values(inPlace), { ...rankedState(), overlay: inPlace.gains.overlay }];
+    const states = [
+      bare,
+      ...Object.values(inPlace),
+      { ...rankedState(), overlay: inPlace.gains.overlay },
+      { ...inPlace.sweepForm, work: null },
+      afterKeys(inPlace.sweepForm, 'd'),
+      runningSweep(rankedState()),
+      afterKeys(inPlace.sweep, 'tab'),
+    ];
     const calm = { ...rankedState(), options: { ...rankedState().options, animation: false } };
     const one = afterKeys(rankedState(), 'b');
     const reasons = [...states, calm, one].map((state) => binding.off?.(state) ?? null);
@@ -147,6 +158,18 @@ describe('every act of the bench', () => {
     ['whyText', 'back to the findings'],
     ['why', 'take back the last change'],
     ['why', 'write the changed profile'],
+    ['rank', 'look through ranges'],
+    ['sweepForm', 'begin the sweep'],
+    ['sweepForm', 'which numbers'],
+    ['sweepForm', 'take the number under the cursor out'],
+    ['sweepForm', 'share all else with'],
+    ['sweep', 'stop the sweep, or let it go on'],
+    ['sweep', 'the next view'],
+    ['sweep', 'map the next metric'],
+    ['sweep', 'the next two numbers'],
+    ['sweep', 'the worst run of the candidate'],
+    ['sweep', 'rank the candidate'],
+    ['sweep', 'why the candidate rides'],
     ['compare', 'profiles part'],
     ['compare', 'the next scenario'],
     ['anywhere', 'all keys, searchable'],

@@ -2,6 +2,7 @@
 import { shelved, told } from '../../../src/tui/bench/hear.js';
 import type { BenchState } from '../../../src/tui/bench/state.js';
 import { afterKeys, drawnState, type Wanted } from './drawn-state.js';
+import { endedSweep, runningSweep } from './drawn-sweep.js';
 import { answeredWhy } from './drawn-why.js';
 
 const names = (count: number, stem: string) =>
@@ -57,6 +58,14 @@ const WAYS: Readonly<Record<string, readonly string[]>> = {
   'help over trace': ['return', '?'],
   'why, asked': ['y'],
   'help over why': ['y', '?'],
+  sweep: ['g'],
+  'sweep, an end': ['g', 'down', 'right'],
+  'sweep, typed': ['g', '4', '2', '0'],
+  'sweep, refused': ['g', '9', '9', '9', '9', 'return'],
+  'sweep, numbers': ['g', 'a', 'down'],
+  'sweep, all else from': ['g', 'f'],
+  'sweep, one number': ['g', 'd'],
+  'sweep, begun': ['g', 'return'],
 };
 
 /** Keys on the Why screen once its answer is there. */
@@ -68,6 +77,22 @@ const WHYS: Readonly<Record<string, readonly string[]>> = {
   'why in words': ['t'],
   'why in words, the end': ['t', 'end'],
   'help over why in words': ['t', '?'],
+};
+
+/** Keys on the Sweep screen once a sweep is done. */
+const SWEEPS: Readonly<Record<string, readonly string[]>> = {
+  finalists: [],
+  'finalists, the last': ['end'],
+  map: ['tab'],
+  'map, another candidate': ['tab', 'right', 'down', 'down'],
+  'map of falls': ['tab', 'm'],
+  front: ['tab', 'tab'],
+  'front, other costs': ['tab', 'tab', 'x', 'j'],
+  'ranges again': ['tab', 'tab', 'tab'],
+  'trace of a finalist': ['return'],
+  'why of a finalist': ['y'],
+  'rank of a finalist': ['r'],
+  'help over the map': ['tab', '?'],
 };
 
 const PROBLEM = {
@@ -109,6 +134,18 @@ export function scenesAt(size: Wanted['size'], options: NonNullable<Wanted['opti
     { name: 'why, long names', state: answeredWhy(drawnState({ size, options, ...BURDENS['long names'] })) },
     { name: 'why, the worst runs alone', state: answeredWhy(usual, { isComplete: false }) },
     { name: 'why, nothing to blame', state: answeredWhy(usual, { findings: 0 }) },
+    ...Object.entries(SWEEPS).map(([name, keys]) => ({
+      name: `sweep, ${name}`,
+      state: afterKeys(endedSweep(usual), ...keys),
+    })),
+    { name: 'sweep, running', state: runningSweep(usual) },
+    { name: 'sweep, stopped', state: afterKeys(runningSweep(usual), 'space') },
+    { name: 'rank while a sweep runs', state: afterKeys(runningSweep(usual), 'escape') },
+    { name: 'sweep, nobody stays up', state: endedSweep(usual, { isHopeless: true }) },
+    {
+      name: 'sweep, long names',
+      state: runningSweep(drawnState({ size, options, ...BURDENS['long names'] })),
+    },
     { name: 'problems in files', state: problems },
     { name: 'problems', state: afterKeys(problems, '!') },
     { name: 'notice', state: told(usual, 'wrote rank.csv') },

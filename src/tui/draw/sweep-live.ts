@@ -1,0 +1,98 @@
+/**
+ * A sweep while it runs: stage, rate and runs, a bar, and the best so far with their numbers.
+ */
+import { GLYPHS } from '../../show/glyphs.js';
+import { rangeName } from '../../show/sweep-table.js';
+import { table, type TableCell, type TableColumn } from '../../show/table.js';
+import { plainNumber, scoreText } from '../../show/why-sentences.js';
+import type { BenchState } from '../bench/state.js';
+import { currentCandidate } from '../bench/sweep-items.js';
+import type { SweepRunState } from '../bench/sweep-state.js';
+import { candidateText } from './sweep-read-out.js';
+import { inSight, say, type Area } from './say.js';
+
+/** Fewest rows with a bar, and with what is under the cursor. */
+const WITH_BAR = 10;
+const WITH_READ_OUT = 16;
+
+/** The live view. */
+export function liveRows(state: BenchState, { width, height }: Area): string[] {
+  const { run } = state.sweep;
+  if (run === null) return [];
+  const { options } = state;
+  const { paint } = options;
+  const head = say(progressText(run), width, options).map(paint.bold);
+  const bar =
+    height < WITH_BAR
+      ? []
+      : [
+          barOf(state, run, Math.min(width, 60)),
+          ...say(keptText(state, run), width, options).map(paint.dim),
+          '',
+        ];
+  const read = height < WITH_READ_OUT ? [] : ['', ...say(candidateText(state), width, options)];
+  const room = height - head.length - bar.length - read.length;
+  if (run.best.length === 0)
+    return [
+      ...head,
+      ...bar,
+      ...say('The best so far stand here once the first cells have been run.', width, options),
+    ];
+  const here = currentCandidate(state);
+  const at = run.best.findIndex(({ result }) => result.name === here?.name);
+  const [header, ...rows] = bestTable(state, run, { width, at });
+  return [...head, ...bar, header!, ...inSight(rows, Math.max(0, at), Math.max(1, room - 1)), ...read];
+}
+
+function progressText({ progress, isRunning }: SweepRunState): string {
+  const stopped = isRunning ? '' : 'Stopped; Space goes on. ';
+  if (progress === null) return `${stopped}The sweep begins.`;
+  const { stage, step, steps, done, all, known, ratePerS } = progress;
+  const name = `${stage[0]!.toUpperCase()}${stage.slice(1)}`;
+  const part = steps > 1 ? `, step ${step} of ${steps}` : '';
+  const left = ratePerS > 0 ? `, ${Math.ceil((all - done) / ratePerS)} s left of this step` : '';
+  const pace = isRunning ? `, ${Math.round(ratePerS)} runs a second${left}` : '';
+  return `${stopped}${name}${part}: ${done} of ${all} runs${pace}; ${known} in all.`;
+}
+
+function keptText({ options }: BenchState, { kept }: SweepRunState): string {
+  if (kept !== null) return `Runs are kept in ${kept}; begun again, the same sweep goes on from there.`;
+  return options.ownFolder
+    ? 'Runs are kept in memory.'
+    : 'Runs are kept while the bench is open; in a folder of your own they are kept in a file.';
+}
+
+function barOf({ options }: BenchState, { progress }: SweepRunState, width: number): string {
+  const ascii = options.symbols === 'ascii';
+  const [full, empty] = ascii ? ['#', '.'] : ['█', '·'];
+  const share = progress === null ? 0 : progress.done / Math.max(1, progress.all);
+  const count = Math.round(share * width);
+  return options.paint.accent(full.repeat(count)) + options.paint.dim(empty.repeat(width - count));
+}
+
+function bestTable(
+  { options }: BenchState,
+  { best, plan }: SweepRunState,
+  { width, at }: { width: number; at: number },
+): string[] {
+  const columns: TableColumn[] = [
+    { header: '', align: 'left' },
+    { header: '#', align: 'right' },
+    { header: 'name', align: 'left' },
+    ...plan.ranges.map((range): TableColumn => ({ header: rangeName(range), align: 'right', shrinks: true })),
+    { header: 'falls', align: 'right' },
+    { header: 'score', align: 'right' },
+    { header: 'cells', align: 'right' },
+  ];
+  const rows = best.map(({ values, result }, index): TableCell[] => [
+    [{ text: index === at ? (options.symbols === 'ascii' ? '>' : '▸') : ' ', style: 'accent' }],
+    String(index + 1),
+    [{ text: result.name, style: index === at ? 'bold' : null }],
+    ...values.map(plainNumber),
+    String(result.failures),
+    scoreText(result.score),
+    String(result.cells.length),
+  ]);
+  const { paint } = options;
+  return table({ columns, rows, paint, maxWidth: width, ellipsis: GLYPHS[options.symbols].ellipsis });
+}
