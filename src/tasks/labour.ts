@@ -24,14 +24,24 @@ export interface TaskOptions {
 
 /** A cell that could not be computed: its task, the trial in it, and what came in its place. */
 export class CellFailed extends Error {
-  constructor(
-    readonly task: CellTask,
-    readonly trial: PlannedTrial,
-    reason: unknown,
-  ) {
+  // Private, so that whoever prints the error does not print a whole rig with it.
+  readonly #task: CellTask;
+  readonly #trial: PlannedTrial;
+
+  constructor(task: CellTask, trial: PlannedTrial, reason: unknown) {
     const { scenario, rider, chargePercent, seed } = trial.key;
     const said = reason instanceof Error ? reason.message : String(reason);
     super(`${scenario}, ${rider}, ${chargePercent} %, seed ${seed}: ${said}`, { cause: reason });
+    this.#task = task;
+    this.#trial = trial;
+  }
+
+  get task(): CellTask {
+    return this.#task;
+  }
+
+  get trial(): PlannedTrial {
+    return this.#trial;
   }
 }
 
