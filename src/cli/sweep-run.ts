@@ -115,6 +115,10 @@ async function finished(
   const answer = await sweep(plan, file.ledger, {
     threads,
     onProgress: progressNotes(progress),
+    onBase: ({ name, failures, cells, score }) =>
+      progress.row(
+        `${name}, from which all begin, over ${cells.length} cells: falls ${failures}, score ${numberText(score, 'ratio')}`,
+      ),
     onBest: ([first]) => {
       if (first === undefined) return;
       const { name, failures, cells, score } = first;

@@ -35,6 +35,8 @@ export interface SweepProgress {
 export interface SweepOptions extends Pick<LedgerOptions, 'threads' | 'signal'> {
   onProgress?: (progress: SweepProgress) => void;
   onBest?: (best: readonly ProfileResult[]) => void;
+  /** Hears how the profile that all share does itself, first of all. */
+  onBase?: (base: ProfileResult) => void;
 }
 
 /** What came of a sweep. */
@@ -56,14 +58,15 @@ const TOLD = 10;
 export async function sweep(
   plan: SweepPlan,
   ledger: Ledger,
-  { threads, signal, onProgress, onBest }: SweepOptions,
+  { threads, signal, onProgress, onBest, onBase }: SweepOptions,
 ): Promise<SweepAnswer> {
   const options = (stage: SweepStage, step: number, steps: number): LedgerOptions => ({
     threads,
     signal,
     onRuns: (done, all) => onProgress?.({ stage, step, steps, done, all, known: ledger.size() }),
   });
-  const order = await orderOfCells(plan, ledger, options('ordering the cells', 1, 1));
+  const { order, base } = await orderOfCells(plan, ledger, options('ordering the cells', 1, 1));
+  onBase?.(base);
   const judge = await judgeFor(plan, ledger);
   const searching = search(
     {
@@ -105,25 +108,25 @@ function runsOf(candidates: readonly Candidate[], cells: readonly number[]): Swe
   );
 }
 
-/** The order of cells, from how the profile that all share does in them. */
+/** The order of cells, from how the profile that all share does in them, and how it does. */
 async function orderOfCells(
   { cells, base, ranges }: SweepPlan,
   ledger: Ledger,
   options: LedgerOptions,
-): Promise<number[]> {
+): Promise<{ order: number[]; base: ProfileResult }> {
   const trials = trialsOf(cells);
   const numbers: Numbers = ranges.map((range) => readField(base.value, range) ?? null);
   const runs = trials.map((_, trial): SweepRun => ({ profile: base.value, numbers, trial, how: 'fixed' }));
   await ledger.run(runs, options);
-  return cellOrder(
-    runs.map((run) => {
-      const result = ledger.result(run);
-      const { rider } = trials[run.trial]!.circumstances;
-      const failed = result.outcome.kind !== 'upright' || !result.eventReached;
-      const cost = costOf({ key: '', failed, metrics: result.metrics }, cells.weights);
-      return { rider: result.rider, riderMassKg: rider.body.massKg, failed, cost };
+  const { name, value } = base;
+  const results = runs.map((run) => ledger.result(run));
+  const own = profileResult({ name, summary: value.summary }, results, cells.weights);
+  const order = cellOrder(
+    own.cells.map(({ rider, failed, cost }, trial) => {
+      return { rider, riderMassKg: trials[trial]!.circumstances.rider.body.massKg, failed, cost };
     }),
   );
+  return { order, base: own };
 }
 
 /** What the search is told: the price of runs that are known, and who cannot hold the board up. */
