@@ -15,6 +15,12 @@ const STIFFNESS_PER_DEG = 0.0982;
 const RATE_TIME_S = 0.06;
 const BLEND_TIME_S = 4;
 
+/**
+ * A headroom lift that begins early and goes far: with a low pack nothing else keeps the board up at speed (ours: what was tried on
+ * the starter rigs).
+ */
+export const EARLY_LIFT = { belowPercent: 45, upToDeg: 12, rateDegPerS: 2 } as const;
+
 /** The reference for a rig. */
 export function referenceProfile(board: BoardFile, rider: RiderFile): ProfileFile {
   const { torqueConstantNmPerA, speedConstantRpmPerV } = board.motor;

@@ -9,7 +9,7 @@ import { run } from '../simulate/run.js';
 import { prepareTrial } from '../simulate/trial.js';
 import type { Makings } from './makings.js';
 import { searched } from './edge.js';
-import { pushed, SPEED_LADDER_KM_PER_H, STATED_PUSH_NS } from './edge-scenarios.js';
+import { pushed, SPEED_LADDER_KM_PER_H, STATED_PUSH_NS, USUAL_CHARGE_PERCENT } from './edge-scenarios.js';
 
 /**
  * Where the lift should begin with the pack at a charge. `neededShare` is what the stated push takes, of the drive ceiling: the
@@ -26,7 +26,6 @@ export interface LiftStart {
 
 /** The speed at which it is measured what a push takes, km/h: low enough that voltage does not cut it. */
 export const LOW_SPEED_KM_PER_H = 6;
-const MEASURED_CHARGE_PERCENT = 80;
 
 /** Where the lift should begin at each charge [%], for what the stated push takes [A], null where that is not known. */
 export function liftStarts(
@@ -55,7 +54,7 @@ function leftA(point: RidePoint): { leftA: number; fullA: number; requestedA: nu
 
 /** The most that is asked for after the stated push at the low speed, above the steady current, A; null after a fall. */
 export function pushTakesA(makings: Makings): number | null {
-  const ride = { speedKmPerH: LOW_SPEED_KM_PER_H, chargePercent: MEASURED_CHARGE_PERCENT };
+  const ride = { speedKmPerH: LOW_SPEED_KM_PER_H, chargePercent: USUAL_CHARGE_PERCENT };
   const { profile, ...circumstances } = pushed(makings, { ...ride, pushNS: STATED_PUSH_NS });
   const { outcome, tape } = run(prepareTrial(circumstances), profile, { solver: 'fixed' });
   if (outcome.kind !== 'upright') return null;

@@ -2,6 +2,7 @@
  * Which changes of a profile are worth a try? For what is to blame: towards the number of the reference, half way, all the
  * way and a little beyond, or without the thing; a headroom lift where a ceiling cuts. Proposed only: what they do is simulated.
  */
+import { EARLY_LIFT } from '../control/reference-profile.js';
 import { PROFILE_FIELDS, readField, withField } from '../quantity/profile-fields.js';
 import { profileSchema, type ProfileFile } from '../quantity/profile-file.js';
 import type { Finding } from './blame.js';
@@ -88,7 +89,7 @@ function withLift(headroomLift: NonNullable<Shaping['headroomLift']>): Proposer 
 /** A lift that comes late and quickly, and one that comes early and goes far (ours: what was tried on the starter rigs). */
 const LIFTS: readonly Proposer[] = [
   withLift({ belowPercent: 30, upToDeg: 4, rateDegPerS: 10 }),
-  withLift({ belowPercent: 45, upToDeg: 12, rateDegPerS: 2 }),
+  withLift(EARLY_LIFT),
 ];
 
 const halfFeedForward: Proposer = (profile) => {

@@ -36,6 +36,11 @@ export interface ProfileResult {
   cells: RankedCell[];
 }
 
+/** Whether a run did not end upright, or never met the event that is measured from. */
+export function hasFailed({ outcome, eventReached }: Pick<CellResult, 'outcome' | 'eventReached'>): boolean {
+  return outcome.kind !== 'upright' || !eventReached;
+}
+
 /** Prices the cells of a profile and scores it; there is at least one cell. */
 export function profileResult(
   profile: { name: string; summary: string },
@@ -44,7 +49,7 @@ export function profileResult(
 ): ProfileResult {
   const cells = results.map((result): RankedCell => {
     const { scenario, rider, chargePercent, seed } = result;
-    const failed = result.outcome.kind !== 'upright' || !result.eventReached;
+    const failed = hasFailed(result);
     const cell = { ...result, key: [scenario, rider, chargePercent, seed].join('/'), failed };
     return { ...cell, cost: costOf(cell, weights) };
   });

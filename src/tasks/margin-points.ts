@@ -2,6 +2,7 @@
  * Which steady rides are looked at? The usual ones, or those that somebody asked for; every fault of what was asked is told
  * at once.
  */
+import { USUAL_CHARGE_PERCENT } from '../explain/edge-scenarios.js';
 import type { Checked, Problem } from '../quantity/problem.js';
 
 /** A steady ride by its speed and grade. */
@@ -24,9 +25,8 @@ export interface RideTexts {
 }
 
 /** The usual rides: standing, two paces on the level, and the slower one up a hill. */
-const USUAL_SPEEDS_KM_PER_H = [0, 10, 20] as const;
+export const USUAL_SPEEDS_KM_PER_H = [0, 10, 20] as const;
 const USUAL_CLIMB: RideWhere = { speedKmPerH: 10, gradePercent: 8 };
-const USUAL_CHARGE_PERCENT = 80;
 
 const LIMITS = {
   speed: { least: 0, most: 60, unit: 'km/h' },

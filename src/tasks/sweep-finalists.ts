@@ -5,6 +5,7 @@
  */
 import { setImmediate as breathe } from 'node:timers/promises';
 import { profileResult, type ProfileResult } from '../measure/profile-result.js';
+import { USUAL_CHARGE_PERCENT, USUAL_SPEED_KM_PER_H } from '../explain/edge-scenarios.js';
 import type { FeelWord } from '../explain/feel.js';
 import type { Candidate } from '../sweep/candidate.js';
 import { groupCosts, onFront, type GroupCosts } from '../sweep/front.js';
@@ -47,10 +48,6 @@ export interface Finalist {
 
 /** Finalists whose numbers are tried a little off, and whose margins are told. */
 const LOOKED_AT_CLOSELY = 5;
-
-/** Speed and state of the pack at which margins are told, km/h and %. */
-const SPEEDS_KM_PER_H = [12];
-const CHARGE_PERCENT = 80;
 
 /** Cells that slips are tried in: the first ones of the race. */
 const SLIP_CELLS = 32;
@@ -167,14 +164,16 @@ async function marginsOf(
   { profile }: Candidate,
   signal: AbortSignal | undefined,
 ): Promise<Finalist['margins']> {
+  const where = {
+    speedKmPerH: USUAL_SPEED_KM_PER_H,
+    gradePercent: 0,
+    chargePercent: USUAL_CHARGE_PERCENT,
+  };
   const rides = [];
   for (const { name, value: rider } of cells.riders) {
-    for (const speedKmPerH of SPEEDS_KM_PER_H) {
-      await breathe();
-      signal?.throwIfAborted();
-      const where = { speedKmPerH, gradePercent: 0, chargePercent: CHARGE_PERCENT };
-      rides.push(marginsOfRide(name, { board: cells.board.value, rider, profile, ...where }));
-    }
+    await breathe();
+    signal?.throwIfAborted();
+    rides.push(marginsOfRide(name, { board: cells.board.value, rider, profile, ...where }));
   }
   return worstMargins(rides.filter((ride) => ride !== null));
 }

@@ -2,7 +2,7 @@
  * From what a person asked for to the plan of a sweep: the cells, the profile that candidates share, the ranges; every problem at
  * once.
  */
-import { referenceProfile } from '../control/reference-profile.js';
+import { EARLY_LIFT, referenceProfile } from '../control/reference-profile.js';
 import { PROFILE_FIELDS } from '../quantity/profile-fields.js';
 import type { ProfileFile } from '../quantity/profile-file.js';
 import type { Checked, Problem } from '../quantity/problem.js';
@@ -86,12 +86,6 @@ function usualRiders(places: Places): string[] | null {
   return usual.length > 1 ? usual : null;
 }
 
-/**
- * A headroom lift that begins early and goes far: with a low pack nothing else keeps the board up at speed (ours: what was tried on
- * the starter rigs).
- */
-const USUAL_LIFT = { belowPercent: 45, upToDeg: 12, rateDegPerS: 2 };
-
 /** The plain profile for the rig, under the mean of its riders, with a headroom lift. */
 function plainBase({ board, riders }: RankPlan): Named<ProfileFile> {
   const massKg = riders.reduce((sum, { value }) => sum + value.body.massKg, 0) / riders.length;
@@ -102,7 +96,7 @@ function plainBase({ board, riders }: RankPlan): Named<ProfileFile> {
     proportionalAPerDeg: rounded(profile.gains.proportionalAPerDeg),
     rateAPerDegPerS: rounded(profile.gains.rateAPerDegPerS),
   };
-  const shaping = { ...profile.shaping, headroomLift: USUAL_LIFT };
+  const shaping = { ...profile.shaping, headroomLift: EARLY_LIFT };
   return { name: 'plain', value: { ...profile, gains, shaping, summary: 'Found by a sweep.' } };
 }
 

@@ -3,12 +3,14 @@
  * answer hangs on the plan alone: not on how many threads computed it, nor on how often it was begun anew.
  */
 import { setImmediate as breathe } from 'node:timers/promises';
-import { profileResult, type ProfileResult } from '../measure/profile-result.js';
-import { costOf } from '../measure/score.js';
+import { USUAL_CHARGE_PERCENT, USUAL_SPEED_KM_PER_H } from '../explain/edge-scenarios.js';
+import { hasFailed, profileResult, type ProfileResult } from '../measure/profile-result.js';
+import { costOf, rankProfiles } from '../measure/score.js';
 import type { Judge } from '../sweep/asked.js';
-import type { Candidate } from '../sweep/candidate.js';
+import { numbersKey, type Candidate } from '../sweep/candidate.js';
 import { cellOrder } from '../sweep/cell-order.js';
 import { openScreen, type Screen } from '../sweep/linear-screen.js';
+import type { Priced } from '../sweep/racing.js';
 import { search, type Found } from '../sweep/search.js';
 import { readField } from '../quantity/profile-fields.js';
 import { trialsOf } from './plan.js';
@@ -46,10 +48,6 @@ export interface SweepAnswer {
   finalists: Finalist[];
   runs: number;
 }
-
-/** Speeds at which a candidate must not grow out of hand, km/h, and the state of the pack then, %. */
-const SCREEN_SPEEDS_KM_PER_H = [12];
-const SCREEN_CHARGE_PERCENT = 80;
 
 /** The best that are told of on the way. */
 const TOLD = 10;
@@ -137,18 +135,24 @@ export async function judgeFor({ cells, base }: SweepPlan, ledger: Ledger): Prom
     const screen = openScreen({
       board: cells.board.value,
       riders: [rider],
-      chargePercent: SCREEN_CHARGE_PERCENT,
-      speedsKmPerH: SCREEN_SPEEDS_KM_PER_H,
+      chargePercent: USUAL_CHARGE_PERCENT,
+      speedsKmPerH: [USUAL_SPEED_KM_PER_H],
     });
     // Where even the profile that all share cannot be ridden by somebody, it is no reason to drop another.
     if (screen.screen(base.value).keeps) screens.push(screen);
   }
+  const prices = new Map<string, Priced>();
   const verdicts = new Map<object, boolean>();
   return {
     priced: ({ values }, trial) => {
+      const key = `${trial} ${numbersKey(values)}`;
+      const known = prices.get(key);
+      if (known !== undefined) return known;
       const result = ledger.result({ numbers: values, trial, how: 'fixed' });
-      const failed = result.outcome.kind !== 'upright' || !result.eventReached;
-      return { failed, cost: costOf({ key: '', failed, metrics: result.metrics }, cells.weights) };
+      const failed = hasFailed(result);
+      const price = { failed, cost: costOf({ key: '', failed, metrics: result.metrics }, cells.weights) };
+      prices.set(key, price);
+      return price;
     },
     isHopeless: (profile) => {
       const known = verdicts.get(profile);
@@ -165,10 +169,8 @@ function bestSoFar(
   ledger: Ledger,
   { candidates, cells }: { candidates: readonly Candidate[]; cells: readonly number[] },
 ): ProfileResult[] {
-  return candidates
-    .map((candidate) => resultOf(plan, ledger, { candidate, cells }))
-    .sort((a, b) => a.failures - b.failures || a.score - b.score || (a.name < b.name ? -1 : 1))
-    .slice(0, TOLD);
+  const results = candidates.map((candidate) => resultOf(plan, ledger, { candidate, cells }));
+  return rankProfiles(results).slice(0, TOLD);
 }
 
 /** A candidate over cells that it was run in. */

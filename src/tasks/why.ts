@@ -2,6 +2,7 @@
  * The whole answer to why a profile rides as it does: what is to blame with its evidence, how it feels, and which changes help.
  * First what the worst cells alone say, then all of it.
  */
+import { USUAL_CHARGE_PERCENT } from '../explain/edge-scenarios.js';
 import type { Evidence } from '../explain/evidence.js';
 import type { FeelRide } from '../explain/feel-readings.js';
 import { feelOf, footShiftNm, type Feel } from '../explain/feel.js';
@@ -9,6 +10,7 @@ import { reportRide } from '../linear/ride-report.js';
 import type { WhyView } from '../show/why-view.js';
 import { evidenceOf } from './evidence.js';
 import { explain, type Explanation } from './explain.js';
+import { USUAL_SPEEDS_KM_PER_H } from './margin-points.js';
 import type { RankPlan } from './plan.js';
 import { tryRemedies, type TriedRemedies } from './remedies.js';
 import { DEFAULT_RIDER } from './select.js';
@@ -34,10 +36,6 @@ export interface Why {
   feel: { rider: string; rides: FeelRide[]; words: Feel[] } | null;
   tried: TriedRemedies | null;
 }
-
-/** Steady rides that a feel is told from, km/h, and the state of the pack in them, %. */
-const FEEL_SPEEDS_KM_PER_H = [0, 10, 20] as const;
-const FEEL_CHARGE_PERCENT = 80;
 
 /** Answers for the one profile of a plan. */
 export async function why(plan: RankPlan, { onKnown, onRuns, ...options }: WhyOptions): Promise<Why> {
@@ -65,8 +63,8 @@ export function feelIn(
 ): NonNullable<Why['feel']> {
   const rider = riders.find(({ name }) => name === DEFAULT_RIDER) ?? riders[0]!;
   const rig = { board: board.value, rider: rider.value, profile: profile.value };
-  const steady = { gradePercent: 0, chargePercent: FEEL_CHARGE_PERCENT };
-  const rides = FEEL_SPEEDS_KM_PER_H.map((speedKmPerH) => ({
+  const steady = { gradePercent: 0, chargePercent: USUAL_CHARGE_PERCENT };
+  const rides = USUAL_SPEEDS_KM_PER_H.map((speedKmPerH) => ({
     speedKmPerH,
     report: reportRide({ ...rig, ...steady, speedKmPerH }, { tries: false }),
   }));
