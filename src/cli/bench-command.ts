@@ -10,6 +10,7 @@ import { ALL, DEFAULT_RIDER } from '../tasks/select.js';
 import { EXIT } from './exit-codes.js';
 import { printRemark, tellProblems } from './output.js';
 import {
+  chargesHelp,
   drawingOptions,
   paintFor,
   parseCharges,
@@ -29,7 +30,7 @@ interface BenchFlags extends DrawingFlags {
   rider?: string[];
   scenarios?: string[];
   seeds?: number[];
-  charge?: number[];
+  charge?: (number | null)[];
   solver: Solver;
   workers?: number;
   speedUnit: SpeedUnit;
@@ -92,7 +93,7 @@ export function addBenchCommand(program: Command, openBench: OpenBench): void {
     )
     .option('--scenarios <names>', 'scenarios to begin with, divided by commas; left out: all', parseNames)
     .option('--seeds <count>', 'so many seeds of chance; left out: 1', parseSeedCount)
-    .option('--charge <percents>', "states of charge in place of the scenarios' own", parseCharges)
+    .option('--charge <percents>', chargesHelp(), parseCharges)
     .addOption(solverOption('fixed'))
     .option('--workers <count>', 'threads to compute with; left out: one for each core', parseThreads)
     .addOption(new Option('--speed-unit <unit>', 'unit of speeds').choices(SPEED_UNITS).default('km/h'))

@@ -30,7 +30,7 @@ interface CompareFlags extends DrawingFlags {
   board?: string;
   rider?: string;
   seed?: number;
-  charge?: number;
+  charge?: number | null;
   solver: Solver;
   speedUnit: SpeedUnit;
   json?: true;
@@ -111,7 +111,7 @@ export function addCompareCommand(program: Command): void {
     .option('--scenario <name>', 'name or path of the scenario; left out: the first by name')
     .option('--board <name>', 'name or path of the board; left out: the first by name')
     .option('--rider <name>', `name or path of the rider; left out: ${DEFAULT_RIDER}`)
-    .option('--charge <percent>', "state of charge in place of the scenario's own", parseCharge)
+    .option('--charge <percent>', "state of charge; left out, or own: the scenario's own", parseCharge)
     .option('--seed <number>', 'seed of chance; left out: 1', parseSeed)
     .addOption(solverOption('reference'))
     .addOption(new Option('--speed-unit <unit>', 'unit of speeds').choices(SPEED_UNITS).default('km/h'))

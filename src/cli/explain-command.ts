@@ -15,12 +15,14 @@ import { edgeReport } from '../tasks/edge-report.js';
 import type { RankPlan } from '../tasks/plan.js';
 import { applyRemedy } from '../tasks/apply-remedy.js';
 import { savingObstacles } from '../tasks/save-profile.js';
-import { ALL, DEFAULT_RIDER, planFor } from '../tasks/select.js';
+import { ALL, chargesText, DEFAULT_RIDER, planFor } from '../tasks/select.js';
 import { whyReport } from '../tasks/why-report.js';
 import { why, whyView, type Purpose, type Why } from '../tasks/why.js';
 import { outputWidth, printJson, printRemark, printResult, tellProblems } from './output.js';
+import { tellFailedCell } from './failed-cell.js';
 import { createProgress, type Progress } from './progress.js';
 import {
+  chargesHelp,
   drawingOptions,
   paintFor,
   parseCharges,
@@ -37,7 +39,7 @@ interface ExplainFlags extends DrawingFlags {
   board?: string;
   rider?: string[];
   scenarios?: string[];
-  charge?: number[];
+  charge?: (number | null)[];
   seeds?: number[];
   workers?: number;
   solver: Solver;
@@ -69,6 +71,7 @@ async function explain(profile: string, flags: ExplainFlags, command: Command): 
   }
   const asked = { profile, board: flags.board ?? null, cells: cellWords(flags) };
   const answer = await answered(planned.value, asked, flags);
+  if (answer === null) return;
   const saved = apply === undefined || saveAs === undefined ? null : { remedy: apply, name: saveAs };
   await printAnswer(answer, { places, asked, flags, saved });
 }
@@ -78,7 +81,7 @@ function cellWords({ rider, scenarios, charge, seeds, solver }: ExplainFlags): s
   return [
     ...(rider === undefined ? [] : ['--rider', rider.join(',')]),
     ...(scenarios === undefined ? [] : ['--scenarios', scenarios.join(',')]),
-    ...(charge === undefined ? [] : ['--charge', charge.join(',')]),
+    ...(charge === undefined ? [] : ['--charge', chargesText(charge)]),
     ...(seeds === undefined ? [] : ['--seeds', String(seeds.length)]),
     ...(solver === 'fixed' ? [] : ['--solver', solver]),
   ];
@@ -90,8 +93,15 @@ interface Answer {
   edge: EdgeReport;
 }
 
-/** Computes the answer; tells what is known on the way, and, after Ctrl-C, on the standard output. */
-async function answered(plan: RankPlan, asked: WhyView['asked'], flags: ExplainFlags): Promise<Answer> {
+/**
+ * Computes the answer; tells what is known on the way, and, after Ctrl-C, on the standard output. Where a cell cannot be computed
+ * that is told too, and there is no answer.
+ */
+async function answered(
+  plan: RankPlan,
+  asked: WhyView['asked'],
+  flags: ExplainFlags,
+): Promise<Answer | null> {
   const progress = createProgress(process.stderr);
   let known: Why | null = null;
   const show = showOptions(flags);
@@ -119,6 +129,10 @@ async function answered(plan: RankPlan, asked: WhyView['asked'], flags: ExplainF
     known = answer;
     const onRuns = (done: number) => progress.note(`${done} runs to find the edge`);
     return { answer, edge: await findEdge(plan, { threads, onRuns }) };
+  } catch (error) {
+    keepKnown();
+    tellFailedCell(error, plan);
+    return null;
   } finally {
     process.removeListener('SIGINT', keepKnown);
     await crew?.close();
@@ -184,7 +198,7 @@ export function addExplainCommand(program: Command): void {
     .option('--board <name>', 'name or path of the board; left out: the first by name')
     .option('--rider <names>', `riders, divided by commas, or ${ALL}; left out: ${DEFAULT_RIDER}`, parseNames)
     .option('--scenarios <names>', 'scenarios, divided by commas; left out: all', parseNames)
-    .option('--charge <percents>', "states of charge in place of the scenarios' own", parseCharges)
+    .option('--charge <percents>', chargesHelp(), parseCharges)
     .option('--seeds <count>', 'so many seeds of chance; left out: 1', parseSeedCount)
     .addOption(solverOption('fixed'))
     .option('--workers <count>', 'threads to compute with; left out: one for each core', parseThreads)

@@ -15,6 +15,8 @@ const HEADING_OF: { readonly [K in FileKind]: string } = {
   rider: 'Riders',
   profile: 'Profiles',
   scenario: 'Scenarios',
+  sheet: 'Controller sheets',
+  kept: 'Shortlist',
 };
 
 function list(asked: FileKind | undefined, { json }: { json?: true }): void {
@@ -39,7 +41,7 @@ function list(asked: FileKind | undefined, { json }: { json?: true }): void {
 export function addListCommand(program: Command): void {
   program
     .command('list')
-    .summary('name the boards, riders, profiles and scenarios')
+    .summary('name the boards, riders, profiles, scenarios, sheets and kept profiles')
     .description(
       'Names what the working folder holds, each with its summary; faulty files are told as problems.',
     )

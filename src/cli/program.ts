@@ -10,13 +10,16 @@ import { addCheckCommand } from './check-command.js';
 import { addCompareCommand } from './compare-command.js';
 import { EXIT } from './exit-codes.js';
 import { addExplainCommand } from './explain-command.js';
+import { addExportCommand } from './export-command.js';
 import { addInitCommand } from './init-command.js';
 import { addListCommand } from './list-command.js';
 import { addMarginsCommand } from './margins-command.js';
+import { addPlanCommand } from './plan-command.js';
 import { addRankCommand } from './rank-command.js';
 import { addRunCommand } from './run-command.js';
 import { printRemark } from './output.js';
 import { addSchemaCommand } from './schema-command.js';
+import { addShortlistCommand } from './shortlist-command.js';
 import { addSweepCommand } from './sweep-command.js';
 
 /** Adds the commands, in the order in which the help lists them. */
@@ -27,6 +30,9 @@ const COMMANDS: readonly ((program: Command) => void)[] = [
   addMarginsCommand,
   addExplainCommand,
   addSweepCommand,
+  addShortlistCommand,
+  addExportCommand,
+  addPlanCommand,
   addCheckCommand,
   addListCommand,
   addInitCommand,

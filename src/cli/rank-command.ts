@@ -16,14 +16,17 @@ import type { Solver } from '../simulate/run.js';
 import { findPlaces, isFolder } from '../store/places.js';
 import { fileProblem } from '../store/system-fault.js';
 import { writeNewFile } from '../store/write-new-file.js';
+import type { RankPlan } from '../tasks/plan.js';
 import { rank } from '../tasks/rank.js';
 import { rankReport, rankView, type RankResult } from '../tasks/rank-report.js';
 import { checkAgainstReference } from '../tasks/reference-check.js';
 import { ALL, DEFAULT_RIDER, planFor } from '../tasks/select.js';
 import { EXIT } from './exit-codes.js';
 import { outputWidth, printJson, printRemark, printResult, tellProblems } from './output.js';
+import { tellFailedCell } from './failed-cell.js';
 import { createProgress, type Progress } from './progress.js';
 import {
+  chargesHelp,
   drawingOptions,
   paintFor,
   parseCharges,
@@ -46,7 +49,7 @@ interface RankFlags extends DrawingFlags {
   rider?: string[];
   scenarios?: string[];
   seeds?: number[];
-  charge?: number[];
+  charge?: (number | null)[];
   weights?: Weights;
   solver: Solver;
   workers?: number;
@@ -89,10 +92,19 @@ async function rankProfiles(profiles: string[], flags: RankFlags, command: Comma
     tellProblems([...(planned.ok ? [] : planned.faults), ...problems]);
     return;
   }
-  const plan = planned.value;
+  const progress = createProgress(process.stderr);
+  try {
+    await rankAndCheck(planned.value, progress, flags);
+  } catch (error) {
+    progress.clear();
+    tellFailedCell(error, planned.value);
+  }
+}
+
+/** Ranks, prints, and checks what was printed. */
+async function rankAndCheck(plan: RankPlan, progress: Progress, flags: RankFlags): Promise<void> {
   const order: RowOrder = { by: flags.sort, reversed: flags.reverse === true };
   const threads = flags.workers ?? threadsOfMachine();
-  const progress = createProgress(process.stderr);
   const ranked = await rank(plan, {
     threads,
     onProfile: ({ name, failures, cells, score }) =>
@@ -168,11 +180,7 @@ export function addRankCommand(program: Command): void {
       'so many seeds of chance, the same for every profile; left out: 1',
       parseSeedCount,
     )
-    .option(
-      '--charge <percents>',
-      "states of charge in place of the scenarios' own, divided by commas",
-      parseCharges,
-    )
+    .option('--charge <percents>', chargesHelp(), parseCharges)
     .option('--weights <list>', `weights such as settling=3, of ${COST_NAMES.join(', ')}`, parseWeights)
     .addOption(solverOption('fixed'))
     .option('--workers <count>', 'threads to compute with; left out: one for each core', parseThreads)

@@ -18,6 +18,7 @@ import {
 } from '../show/colour.js';
 import { SYMBOL_SETS, type SymbolSet } from '../show/glyphs.js';
 import { SOLVERS } from '../simulate/run.js';
+import { chargesText, OWN_CHARGE_WORD } from '../tasks/select.js';
 
 /** Names divided by commas. */
 export function parseNames(text: string): string[] {
@@ -55,18 +56,26 @@ export function parseThreads(text: string): number {
   return wholeNumber(text, { least: 1, most: 256 });
 }
 
-/** A state of charge, %. */
-export function parseCharge(text: string): number {
+/** A state of charge, %; null for the scenario's own. */
+export function parseCharge(text: string): number | null {
   const charge = Number(text);
+  if (text.trim() === OWN_CHARGE_WORD) return null;
   if (text.trim() === '' || !(charge >= 1 && charge <= 100)) {
-    throw new InvalidArgumentError('Expected a state of charge from 1 to 100 %.');
+    throw new InvalidArgumentError(
+      `Expected a state of charge from 1 to 100 %, or ${OWN_CHARGE_WORD} for the scenario's own.`,
+    );
   }
   return charge;
 }
 
-/** States of charge divided by commas, %. */
-export function parseCharges(text: string): number[] {
-  return text.split(',').map(parseCharge);
+/** What the option for several states of charge says of itself; `usual` are those where it is left out. */
+export function chargesHelp(usual: readonly (number | null)[] = [null]): string {
+  return `states of charge, divided by commas, ${OWN_CHARGE_WORD} for each scenario's own; left out: ${chargesText(usual)}`;
+}
+
+/** States of charge divided by commas, each once, %; null for each scenario's own. */
+export function parseCharges(text: string): (number | null)[] {
+  return [...new Set(text.split(',').map(parseCharge))];
 }
 
 /** Weights such as `settling=3,overshoot=0`. */

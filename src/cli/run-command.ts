@@ -31,7 +31,7 @@ interface RunFlags extends DrawingFlags {
   board?: string;
   rider?: string;
   seed?: number;
-  charge?: number;
+  charge?: number | null;
   solver: Solver;
   speedUnit: SpeedUnit;
   json?: true;
@@ -109,7 +109,7 @@ export function addRunCommand(program: Command): void {
     .option('--board <name>', 'name or path of the board; left out: the first by name')
     .option('--rider <name>', `name or path of the rider; left out: ${DEFAULT_RIDER}`)
     .option('--seed <number>', 'seed of chance; left out: 1', parseSeed)
-    .option('--charge <percent>', "state of charge in place of the scenario's own", parseCharge)
+    .option('--charge <percent>', "state of charge; left out, or own: the scenario's own", parseCharge)
     .addOption(solverOption('reference'))
     .addOption(new Option('--speed-unit <unit>', 'unit of speeds').choices(SPEED_UNITS).default('km/h'))
     .option('--json', 'print rig, scenario, profile, metrics and the whole tape as JSON')

@@ -6,29 +6,39 @@ import { COST_NAMES, weightsWith, type Weights } from '../measure/scales.js';
 import { findPlaces } from '../store/places.js';
 import { savingObstacles } from '../tasks/save-profile.js';
 import { ALL } from '../tasks/select.js';
-import { openSweepFile, usualSweepPath } from '../tasks/sweep-file.js';
+import { openSweepFile, usualSweepPath, type SweepFile } from '../tasks/sweep-file.js';
 import { readParts } from '../tasks/sweep-parts.js';
 import type { Shard } from '../tasks/sweep-plan.js';
-import { sweepPlanFor, USUAL_CHARGES, type AskedRange } from '../tasks/sweep-select.js';
-import { tellProblems } from './output.js';
+import { sweepPlanFor, USUAL_CHARGES, USUAL_RIDERS, type AskedRange } from '../tasks/sweep-select.js';
+import { printRemark, tellProblems } from './output.js';
 import {
+  chargesHelp,
   drawingOptions,
   parseCharges,
-  parseCount,
   parseNames,
   parseSeed,
   parseSeedCount,
   parseThreads,
   parseWeights,
 } from './run-arguments.js';
-import { parseCandidates, parseGrid, parseOdexCells, parseRange, parseShard } from './sweep-arguments.js';
+import {
+  optionConflicts,
+  parseCandidates,
+  parseGrid,
+  parseOdexCells,
+  parsePath,
+  parsePlace,
+  parseRange,
+  parseShard,
+  type OptionsTogether,
+} from './sweep-arguments.js';
 import { carriedOut, type OutputFlags } from './sweep-run.js';
 
 interface SweepFlags extends OutputFlags {
   board?: string;
   rider?: string[];
   scenarios?: string[];
-  charge?: number[];
+  charge?: (number | null)[];
   seeds?: number[];
   weights?: Weights;
   from?: string;
@@ -46,16 +56,7 @@ const DEFAULT_CANDIDATES = 300;
 const DEFAULT_ODEX_CELLS = 4;
 
 async function sweepProfiles(flags: SweepFlags, command: Command): Promise<void> {
-  const isOpen = flags.exhaustive === true || flags.grid !== undefined;
-  if (flags.shard !== undefined && !isOpen) {
-    command.error(
-      'error: expected --exhaustive or --grid with --shard: in a race candidates are dropped for others, so that all of them ' +
-        'must run in one place',
-    );
-  }
-  if ((flags.keep === undefined) !== (flags.saveAs === undefined)) {
-    command.error('error: expected --keep N and --save-as NAME together');
-  }
+  refuseConflicts(flags, command);
   const places = findPlaces(process.cwd());
   const planned = sweepPlanFor(places, {
     board: flags.board,
@@ -68,7 +69,8 @@ async function sweepProfiles(flags: SweepFlags, command: Command): Promise<void>
     ranges: flags.range ?? [],
     count: flags.candidates,
     grid: flags.grid ?? null,
-    isExhaustive: isOpen && (flags.exhaustive === true || flags.shard !== undefined),
+    // A part cannot know whom others drop, nor who is the best of all.
+    isExhaustive: flags.exhaustive === true || flags.shard !== undefined,
     isRefined: flags.downhill && flags.shard === undefined,
     seed: flags.seed,
     checkedCells: flags.odexCells,
@@ -86,7 +88,17 @@ async function sweepProfiles(flags: SweepFlags, command: Command): Promise<void>
     tellProblems(file.faults);
     return;
   }
+  tellLeftBehind(file.value);
+  if (part !== null && flags.downhill && plan.grid === null) {
+    printRemark(['a part never goes downhill: all parts together are what --exhaustive --no-downhill gives']);
+  }
   await carriedOut({ plan, file: file.value, places, flags, part, mergedParts: null });
+}
+
+/** Ends the program where options do not go together, with all that speaks against them. */
+function refuseConflicts(flags: OptionsTogether, command: Command): void {
+  const conflicts = optionConflicts(flags, (name) => command.getOptionValueSource(name) === 'cli');
+  if (conflicts.length > 0) command.error(conflicts.map((text) => `error: ${text}`).join('\n'));
 }
 
 async function mergeParts(paths: string[], _: OutputFlags, command: Command): Promise<void> {
@@ -99,19 +111,29 @@ async function mergeParts(paths: string[], _: OutputFlags, command: Command): Pr
     command.error(`error: expected no ${foreign.long} with merge: the files say of which sweep they are`);
   }
   const flags: OutputFlags = command.optsWithGlobals();
+  refuseConflicts(flags, command);
+  const places = findPlaces(process.cwd());
   const parts = readParts(paths);
-  if (!parts.ok) {
-    tellProblems(parts.faults);
+  const obstacles = flags.saveAs === undefined ? [] : savingObstacles(places, flags.saveAs);
+  if (!parts.ok || obstacles.length > 0) {
+    tellProblems([...(parts.ok ? [] : parts.faults), ...obstacles]);
     return;
   }
-  const places = findPlaces(process.cwd());
   const { plan, parts: mergedParts, runs: known } = parts.value;
   const file = openSweepFile(plan, { path: flags.out ?? null, places, known });
   if (!file.ok) {
     tellProblems(file.faults);
     return;
   }
+  tellLeftBehind(file.value);
   await carriedOut({ plan, file: file.value, places, flags, part: null, mergedParts });
+}
+
+/** Tells of files that nothing needs, which are not ours to remove. */
+function tellLeftBehind({ leftBehind }: SweepFile): void {
+  printRemark(
+    leftBehind.map((file) => `${file} is a copy, or was left by a run that was killed: nothing reads it`),
+  );
 }
 
 /** Adds `sweep` and `sweep merge FILES` to the program. */
@@ -120,8 +142,12 @@ export function addSweepCommand(program: Command): void {
   const withOutput = (command: Command) =>
     command
       .option('--workers <count>', 'threads to compute with; left out: one for each core', parseThreads)
-      .option('--out <file>', 'file in which runs are kept as they come; left out: in sweeps/ of your folder')
-      .option('--keep <n>', 'keep the n-th finalist as a new profile', parseCount)
+      .option(
+        '--out <file>',
+        'file in which runs are kept as they come; left out: in sweeps/ of your folder',
+        parsePath,
+      )
+      .option('--keep <n>', 'keep the n-th finalist as a new profile; with --save-as', parsePlace)
       .option('--save-as <name>', 'name of the new profile; never one that is there')
       .option('--json', 'print everything as JSON')
       .addOption(colour)
@@ -138,11 +164,11 @@ export function addSweepCommand(program: Command): void {
       .option('--board <name>', 'name or path of the board; left out: the first by name')
       .option(
         '--rider <names>',
-        `riders, divided by commas, or ${ALL}; left out: of several weights and practice`,
+        `riders, divided by commas, or ${ALL}; left out: ${USUAL_RIDERS.join(', ')}, as far as there`,
         parseNames,
       )
       .option('--scenarios <names>', 'scenarios, divided by commas; left out: all', parseNames)
-      .option('--charge <percents>', "states of charge; left out: the scenarios' own, and 20", parseCharges)
+      .option('--charge <percents>', chargesHelp(USUAL_CHARGES), parseCharges)
       .option('--seeds <count>', 'so many seeds of chance in every cell; left out: 1', parseSeedCount)
       .option('--weights <list>', `weights such as settling=3, of ${COST_NAMES.join(', ')}`, parseWeights)
       .option(
@@ -151,7 +177,7 @@ export function addSweepCommand(program: Command): void {
       )
       .option(
         '--range <range>',
-        'a number of a profile and its ends, such as rateAPerDegPerS=0.2..3; once for each',
+        'a number of a profile and its ends, such as rateAPerDegPerS=0.2..3; once for each; left out: what suits the rig',
         parseRange,
       )
       .option(
@@ -170,7 +196,11 @@ export function addSweepCommand(program: Command): void {
         parseOdexCells,
         DEFAULT_ODEX_CELLS,
       )
-      .option('--shard <part>', 'run one part of the whole, such as 3/8, on this machine', parseShard),
+      .option(
+        '--shard <part>',
+        'run one part of the whole, such as 3/8; with --exhaustive or --grid, and never downhill',
+        parseShard,
+      ),
   )
     .addHelpText(
       'before',

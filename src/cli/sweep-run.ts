@@ -8,8 +8,9 @@ import { numberText } from '../show/quantities.js';
 import { sweepLines } from '../show/sweep-lines.js';
 import { PROGRAM_NAME, type Places } from '../store/places.js';
 import { openCrew } from '../tasks/crew.js';
-import { CellFailed } from '../tasks/labour.js';
+import { trialsOf } from '../tasks/plan.js';
 import { saveProfile } from '../tasks/save-profile.js';
+import { WorkFailed } from '../tasks/share-out.js';
 import { KeepingFailed, type SweepFile } from '../tasks/sweep-file.js';
 import { partText } from '../tasks/sweep-head.js';
 import type { Shard, SweepPlan } from '../tasks/sweep-plan.js';
@@ -62,7 +63,7 @@ export async function carriedOut(work: Work): Promise<void> {
     await finished(work, { threads: crew ?? count, progress });
   } catch (error) {
     const isKept = error instanceof KeepingFailed;
-    if (!isKept && !(error instanceof CellFailed)) throw error;
+    if (!isKept && !(error instanceof WorkFailed)) throw error;
     tellKept();
     if (isKept) tellProblems([error.problem]);
     else tellFailure(error, plan);
@@ -84,10 +85,10 @@ async function tellKnown({ plan, file, mergedParts }: Work, progress: Progress):
   } else if (found > 0) progress.row(`${found} runs are known already from ${shown}`);
 }
 
-/** Tells of a cell that could not be computed: which, with which numbers, and what came in its place. */
-function tellFailure({ task, message }: CellFailed, { ranges }: SweepPlan): void {
+/** Tells of what could not be computed: where, with which numbers, and what came in its place. */
+function tellFailure({ profile, message }: WorkFailed, { ranges }: SweepPlan): void {
   const numbers = ranges.map(({ path, unit }) => {
-    const value = readField(task.profile, { path });
+    const value = readField(profile, { path });
     return `${path.at(-1)} ${value === undefined ? 'left out' : `${value} ${unit}`.trim()}`;
   });
   printRemark([plainText(`a run failed, and failed again: ${message}; with ${numbers.join(', ')}`)]);
@@ -112,12 +113,13 @@ async function finished(
     if (file.shown !== null) printRemark([`all parts together: ${PROGRAM_NAME} sweep merge FILES`]);
     return;
   }
+  const cellCount = trialsOf(plan.cells).length;
   const answer = await sweep(plan, file.ledger, {
     threads,
     onProgress: progressNotes(progress),
     onBase: ({ name, failures, cells, score }) =>
       progress.row(
-        `${name}, from which all begin, over ${cells.length} cells: falls ${failures}, score ${numberText(score, 'ratio')}`,
+        `${name}, from which all begin, over ${cells.length} of ${cellCount} cells: falls ${failures}, score ${numberText(score, 'ratio')}`,
       ),
     onBest: ([first]) => {
       if (first === undefined) return;
@@ -148,7 +150,10 @@ async function printAnswer(
   }
   if (file.shown !== null) printRemark([`all runs are in ${file.shown}`]);
   const { keep, saveAs } = flags;
-  if (keep === undefined || saveAs === undefined) return;
+  if (keep === undefined || saveAs === undefined) {
+    if (!flags.json && answer.finalists.length > 0) printRemark([keepingRemark(places)]);
+    return;
+  }
   const finalist = answer.finalists[keep - 1];
   if (finalist === undefined) {
     tellProblems([
@@ -168,6 +173,13 @@ async function printAnswer(
   const saved = await saveProfile(places, { from: null, name: saveAs, profile: { ...profile, summary } });
   if (saved.ok) printRemark([`wrote ${saved.value}`]);
   else tellProblems(saved.faults);
+}
+
+/** How a finalist is kept. */
+function keepingRemark({ isStarterSet }: Places): string {
+  return isStarterSet
+    ? `to keep one as a profile, sweep in a folder of your own: ${PROGRAM_NAME} init makes one`
+    : 'to keep the first as a profile of yours: the same command with --keep 1 --save-as NAME';
 }
 
 /** How far a step is, under the name of its stage. */

@@ -4,14 +4,18 @@
  */
 import { crossCheckBoard } from './board-cross-check.js';
 import type { FileKind } from './file-kind.js';
+import { crossCheckKept } from './kept-cross-check.js';
 import type { Complaint } from './problem.js';
 import { crossCheckScenario } from './scenario-cross-check.js';
+import { crossCheckSheet } from './sheet-cross-check.js';
 
 const RULES_OF: { readonly [K in FileKind]: (raw: unknown) => Complaint[] } = {
   board: crossCheckBoard,
   rider: () => [],
   profile: () => [],
   scenario: crossCheckScenario,
+  sheet: crossCheckSheet,
+  kept: crossCheckKept,
 };
 
 /** Complaints about values of a file that do not agree with one another. */

@@ -10,6 +10,8 @@ const TITLE_OF: { readonly [K in FileKind]: string } = {
   rider: 'Rider of underfoot',
   profile: 'Profile of underfoot',
   scenario: 'Scenario of underfoot',
+  sheet: 'Controller sheet of underfoot',
+  kept: 'Shortlisted profile of underfoot',
 };
 
 /** The JSON Schema (draft 2020-12) of what a person writes into a file of this kind. */

@@ -11,7 +11,7 @@ import { trialSentences } from './margin-trials.js';
 import { heldPoints, seenPoints, type MarginView, type SeenPoint } from './margin-view.js';
 import { plainText } from './plain-text.js';
 import { writable } from './plot-frame.js';
-import { CAUTION } from './rank-table.js';
+import { CAUTION } from './cautions.js';
 
 const LEGEND =
   "Gain is the whole loop's, from pitch to motor torque. Each margin is to be spent alone; together: gain and phase at once. " +

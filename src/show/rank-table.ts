@@ -5,6 +5,7 @@
 import type { ProfileResult, RankedCell } from '../measure/profile-result.js';
 import { orderRows, RANK_ORDER, type RowColumn, type RowOrder } from '../measure/row-order.js';
 import type { Weights } from '../measure/scales.js';
+import { CAUTION } from './cautions.js';
 import type { Paint } from './colour.js';
 import { wrapped } from './fit-text.js';
 import { plainText } from './plain-text.js';
@@ -32,11 +33,6 @@ export interface RankTableOptions {
   ascii: boolean;
   paint: Paint;
 }
-
-/** What every ranking has to say of itself. */
-export const CAUTION =
-  'Simulated with the numbers given: it proves nothing about the machine. Ride a new profile first with low ceilings, ' +
-  'helmet, wrist and knee protection, on open private ground, with someone nearby.';
 
 const COLUMNS: readonly (TableColumn & { by: RowColumn | null })[] = [
   { header: '#', by: 'rank', align: 'right' },

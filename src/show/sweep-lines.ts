@@ -1,7 +1,7 @@
 /**
  * All that `sweep` prints: what was looked through, the finalists, and what is to be said of them.
  */
-import { CAUTION } from './rank-table.js';
+import { CAUTION } from './cautions.js';
 import { bestSentences, lookedSentences, tableSentences } from './sweep-sentences.js';
 import { finalistRows } from './sweep-table.js';
 import type { SweepView } from './sweep-view.js';

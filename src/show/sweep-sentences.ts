@@ -62,12 +62,10 @@ function weakSentences({ weights }: SweepView, { result, leastDisk }: FinalistVi
 
 /** How the best feel, those that feel alike together. */
 function feelSentences({ finalists }: SweepView): string[] {
-  const known = finalists.flatMap(({ result: { name }, feel }) => (feel === null ? [] : [{ name, ...feel }]));
-  if (known.length === 0) return [];
-  const told = grouped(known, ({ words }) => listed(words)).map(
-    ([words, alike]) => `${words} (${listed(alike.map(({ name }) => name))})`,
+  const told = grouped(finalists, ({ feel }) => listed(feel.words)).map(
+    ([words, alike]) => `${words} (${listed(alike.map(({ result }) => result.name))})`,
   );
-  return [`Under ${known[0]!.rider} they feel ${told.join('; ')}.`];
+  return [`Under ${finalists[0]!.feel.rider} they feel ${told.join('; ')}.`];
 }
 
 function notForSentences({ result, notFor }: FinalistView): string[] {
@@ -86,7 +84,6 @@ const cellWithoutRider = ({ scenario, chargePercent }: { scenario: string; charg
 const COSTLY_RATIO = 1.5;
 
 function slipSentences({ ranges }: SweepView, { result, slips }: FinalistView): string[] {
-  if (slips === null) return [];
   const text = ({ range, slip, values, moreFailures, scoreRatio }: SlipView) => {
     const what = `${rangeName(ranges[range]!)} ${plainNumber(values[range]!)} (${slip})`;
     return moreFailures > 0

@@ -4,7 +4,7 @@
 import type { ProfileResult } from '../measure/profile-result.js';
 import type { Weights } from '../measure/scales.js';
 import type { GroupCosts } from '../sweep/front.js';
-import type { Slip } from '../sweep/neighbours.js';
+import type { Slip } from '../quantity/kept-file.js';
 import type { RankInterval } from '../sweep/rank-interval.js';
 import type { Range } from '../sweep/range.js';
 import type { WhatIsLeft } from '../sweep/what-is-left.js';
@@ -27,12 +27,12 @@ export interface FinalistView {
   groups: GroupCosts;
   isOnFront: boolean;
   interval: RankInterval;
-  /** The smallest disk margin over riders and speeds, and where; null where none is known. */
+  /** The smallest disk margin over riders and speeds, and where; null where a ceiling cuts every ride. */
   leastDisk: { margin: number; rider: string; speedKmPerH: number } | null;
   halfStep: CheckView;
   reference: CheckView;
-  slips: readonly SlipView[] | null;
-  feel: { rider: string; words: readonly string[] } | null;
+  slips: readonly SlipView[];
+  feel: { rider: string; words: readonly string[] };
   notFor: readonly string[];
 }
 

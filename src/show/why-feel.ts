@@ -2,7 +2,9 @@
  * How does a profile feel, in a sentence a word? The word with the numbers that made it, where they were found and what they
  * are held against.
  */
-import type { FeelMeasure, FeelReason, FeelWord } from '../explain/feel.js';
+import type { FeelMeasure } from '../explain/feel-rules.js';
+import type { FeelReason } from '../explain/feel.js';
+import type { FeelWord } from '../quantity/feel-words.js';
 import { hzText, paceText } from './margin-view.js';
 import type { FeelView } from './why-view.js';
 

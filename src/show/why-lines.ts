@@ -6,7 +6,7 @@ import { wrapped } from './fit-text.js';
 import { GLYPHS, type SymbolSet } from './glyphs.js';
 import { plainText } from './plain-text.js';
 import { writable } from './plot-frame.js';
-import { CAUTION } from './rank-table.js';
+import { CAUTION } from './cautions.js';
 import { feelSentences } from './why-feel.js';
 import { remedySentences, verdictSentences } from './why-remedies.js';
 import {

@@ -4,14 +4,14 @@
  */
 import { readdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { FILE_KINDS, type FileKind } from '../quantity/file-kind.js';
+import { FILE_KINDS, NEEDED_KINDS, type FileKind } from '../quantity/file-kind.js';
 import type { Checked, Problem } from '../quantity/problem.js';
 import { quoted } from '../quantity/received.js';
 import { suggestion } from '../quantity/suggestion.js';
 import { fileNameProblem, looksLikeYaml, nameOfFile } from './file-name.js';
 import { loadFile, type LibraryFile } from './load-file.js';
 import { folderOf, shownPath, type Places } from './places.js';
-import { systemFault } from './system-fault.js';
+import { systemCode, systemFault } from './system-fault.js';
 
 /** A file of the library by its name; `path` is absolute. */
 export interface LibraryEntry {
@@ -29,6 +29,7 @@ export interface Listing {
 /** The files of one kind in the working folder, ordered by name. Files other than YAML are left alone. */
 export function listKind(places: Places, kind: FileKind): Listing {
   const folder = folderOf(places, kind);
+  const isNeeded = (NEEDED_KINDS as readonly FileKind[]).includes(kind);
   const listing: Listing = { entries: [], problems: [] };
   try {
     for (const fileName of readdirSync(folder).filter(looksLikeYaml).toSorted()) {
@@ -38,6 +39,7 @@ export function listKind(places: Places, kind: FileKind): Listing {
       else listing.entries.push({ kind, name: nameOfFile(path), path });
     }
   } catch (error) {
+    if (!isNeeded && systemCode(error) === 'ENOENT') return listing;
     listing.problems.push(systemFault(shownPath(places, folder), `a folder of ${kind} files`, error));
   }
   return listing;

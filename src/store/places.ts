@@ -17,6 +17,8 @@ export const KIND_FOLDER_OF: { readonly [K in FileKind]: string } = {
   rider: 'profiles/riders',
   profile: 'profiles/gains',
   scenario: 'scenarios',
+  sheet: 'profiles/sheets',
+  kept: 'shortlist',
 };
 
 /** Folder of the published schemas, below a working folder. */

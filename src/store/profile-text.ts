@@ -2,56 +2,23 @@
  * What does the file of a changed profile say? The text of the file it comes from, with only the changed values
  * exchanged, so that comments, order and layout stay as a person left them; or a fresh text.
  */
-import { isMap, isScalar, Scalar, stringify, visit, type Document, type Pair, type YAMLMap } from 'yaml';
+import { isMap, isScalar, visit, type Document } from 'yaml';
 import { checkValue } from '../quantity/check.js';
-import { keyPath } from '../quantity/key-path.js';
 import type { Checked, Problem } from '../quantity/problem.js';
 import type { ProfileFile } from '../quantity/profile-file.js';
-import { composeYaml, problemMaker } from './yaml-document.js';
-import { keyText, plainValue } from './yaml-value.js';
+import { readText } from './read-text.js';
+import { appended, entryText, exchanged, LINE_WIDTH, pairOf, spliced, type Splice } from './yaml-splice.js';
 
 const SCHEMA_LINE = '# yaml-language-server: $schema=../schema/profile.schema.json';
-const LINE_WIDTH = 98;
 
 /** A new value of a key, the changes inside its section, or undefined for a key that is to go. */
 type Change = string | number | Changes | undefined;
 type Changes = Map<string, Change>;
 
-/** A stretch of the text, in offsets, and what is to stand there. */
-interface Splice {
-  from: number;
-  to: number;
-  text: string;
-}
-
-interface Reading {
-  document: Document.Parsed;
-  profile: ProfileFile;
-}
-
-function read(text: string, shown: string): Checked<Reading, Problem> {
-  const { document, problems, lines } = composeYaml(text, shown);
-  if (document === null) return { ok: false, faults: problems };
-  const plain = plainValue(document, problemMaker(shown, lines));
-  const checked = checkValue('profile', plain.value);
-  if (plain.problems.length === 0 && checked.ok) {
-    return { ok: true, value: { document, profile: checked.value } };
-  }
-  const complaints = checked.ok ? [] : checked.faults;
-  const told = complaints.map(({ path, ...said }) => ({
-    file: shown,
-    line: null,
-    column: null,
-    key: keyPath(path),
-    ...said,
-  }));
-  return { ok: false, faults: [...plain.problems, ...told] };
-}
-
 /** The profile that a text holds, or what is wrong with it; problems name the text as `shown`. */
 export function profileOfText(text: string, shown: string): Checked<ProfileFile, Problem> {
-  const reading = read(text, shown);
-  return reading.ok ? { ok: true, value: reading.value.profile } : reading;
+  const reading = readText('profile', text, shown);
+  return reading.ok ? { ok: true, value: reading.value.value } : reading;
 }
 
 /** What must change for `from` to become `to`; empty when they are the same. */
@@ -78,64 +45,6 @@ export function isSameProfile(one: ProfileFile, other: ProfileFile): boolean {
   return changesOf(one, other).size === 0;
 }
 
-/** A key with its value as lines of YAML, the last one ended. */
-function entryText(key: string, change: Change): string {
-  const isLong =
-    typeof change === 'string' && (change.length + key.length > LINE_WIDTH || change.includes('\n'));
-  const defaultStringType = isLong ? Scalar.BLOCK_FOLDED : Scalar.PLAIN;
-  const options = { lineWidth: LINE_WIDTH, defaultStringType, defaultKeyType: Scalar.PLAIN } as const;
-  return stringify(new Map([[key, change]]), options);
-}
-
-function pairOf(map: YAMLMap, key: string): Pair | undefined {
-  return map.items.find((pair) => keyText(pair.key) === key);
-}
-
-/** What stands in place of a value: one that filled its lines goes on doing so. */
-function exchanged(
-  text: string,
-  [from, to]: readonly [number, number, number],
-  entry: [string, Change],
-): Splice {
-  const [key, change] = entry;
-  const [ending] = /\n*$/.exec(text.slice(from, to)) ?? [''];
-  return {
-    from,
-    to,
-    text:
-      entryText(key, change)
-        .slice(key.length + 2)
-        .trimEnd() + ending,
-  };
-}
-
-/** New keys below the last one of a section, as far in as its first; null where they would not be told apart. */
-function appended(text: string, map: YAMLMap, added: Changes): Splice | null {
-  const [first, last] = [map.items[0]?.key, map.items.at(-1)];
-  if (map.flow || !isScalar(first) || !first.range || last === undefined) return null;
-  const end = endOf(last);
-  if (end === null) return null;
-  const startOfLine = text.lastIndexOf('\n', first.range[0] - 1) + 1;
-  const indent = ' '.repeat(first.range[0] - startOfLine);
-  const isAtStart = end > 0 && text[end - 1] === '\n';
-  const nextLine = isAtStart ? end : text.indexOf('\n', end) + 1;
-  const at = nextLine === 0 ? text.length : nextLine;
-  const lines = [...added].flatMap(([key, change]) => entryText(key, change).trimEnd().split('\n'));
-  if (indent === '') lines.unshift('');
-  const before = at > 0 && text[at - 1] !== '\n' ? '\n' : '';
-  return {
-    from: at,
-    to: at,
-    text: before + lines.map((line) => `${indent}${line}`.trimEnd() + '\n').join(''),
-  };
-}
-
-/** The offset at which what a pair holds is over. */
-function endOf({ value }: Pair): number | null {
-  if (isMap(value) && !value.flow && value.items.length > 0) return endOf(value.items.at(-1)!);
-  return (isScalar(value) || isMap(value)) && value.range ? value.range[1] : null;
-}
-
 /** The changes of a section as stretches of its text; null where that cannot be done without moving other things. */
 function splicesOf(text: string, map: unknown, changes: Changes): Splice[] | null {
   if (!isMap(map)) return null;
@@ -158,17 +67,6 @@ function splicesOf(text: string, map: unknown, changes: Changes): Splice[] | nul
   if (added.size === 0) return splices;
   const append = appended(text, map, added);
   return append === null ? null : [...splices, append];
-}
-
-/** The text with the splices done; of two at one place the first comes first. */
-function spliced(text: string, splices: readonly Splice[]): string {
-  let result = '';
-  let doneTo = 0;
-  for (const { from, to, text: put } of splices.toSorted((a, b) => a.from - b.from)) {
-    result += text.slice(doneTo, from) + put;
-    doneTo = to;
-  }
-  return result + text.slice(doneTo);
 }
 
 /** Writes every alias out, so that changing one value changes no other. */
@@ -208,9 +106,9 @@ export function changedProfileText(
   profile: ProfileFile,
   shown: string,
 ): Checked<string, Problem> {
-  const reading = read(text, shown);
+  const reading = readText('profile', text, shown);
   if (!reading.ok) return reading;
-  const { document, profile: before } = reading.value;
+  const { document, value: before } = reading.value;
   const changes = changesOf(before, profile);
   const splices = splicesOf(text, document.contents, changes);
   const candidate = splices === null ? null : spliced(text, splices);

@@ -29,7 +29,9 @@ export interface StarterCopy {
 }
 
 const EXPECTED = 'a folder that can be written';
-const FOLDERS = [...FILE_KINDS.map((kind) => KIND_FOLDER_OF[kind]), SCHEMA_FOLDER];
+/** What is kept is a rider's own: the starter set has none of it. */
+const STARTER_KINDS = FILE_KINDS.filter((kind) => kind !== 'kept');
+const FOLDERS = [...STARTER_KINDS.map((kind) => KIND_FOLDER_OF[kind]), SCHEMA_FOLDER];
 
 /** Paths of the starter set below its folder. */
 export function starterFiles(fromFolder: string): string[] {

@@ -3,8 +3,7 @@
  */
 import { hasMargins, loopStateOf } from '../linear/growth.js';
 import type { Margin, Margins } from '../linear/margins.js';
-import { reportRide } from '../linear/ride-report.js';
-import type { RidePoint } from '../linear/steady-ride.js';
+import type { RideReport } from '../linear/ride-report.js';
 
 /** A margin at the ride where it is least; `radPerS` is null where there is none at any frequency. */
 export interface WorstMargin extends Margin {
@@ -33,13 +32,13 @@ export interface RideMargins {
   margins: Pick<Margins, (typeof TOLD)[number]>;
 }
 
-/** The margins of a steady ride under a rider; null where a ceiling cuts it. Slow: a tenth of a second or two. */
-export function marginsOfRide(rider: string, point: RidePoint): RideMargins | null {
-  const report = reportRide(point, { tries: false });
-  if (report === null) return null;
-  const { speedKmPerH } = point;
-  const holds = hasMargins(loopStateOf(report.modes, speedKmPerH === 0));
-  return { rider, speedKmPerH, margins: holds ? report.margins : NONE };
+/** The margins of a steady ride, from its report. */
+export function marginsOfRide(
+  ride: Omit<RideMargins, 'margins'>,
+  { modes, margins }: Pick<RideReport, 'modes' | 'margins'>,
+): RideMargins {
+  const holds = hasMargins(loopStateOf(modes, ride.speedKmPerH === 0));
+  return { ...ride, margins: holds ? margins : NONE };
 }
 
 /** Each margin at the ride where it is smallest; null where there is no ride. */

@@ -1,23 +1,11 @@
 /**
  * What if a number is a little off, or typed wrongly? Each number of a finalist by itself: a tenth less and more, its first digit one
- * less and one more, its decimal point slipped to either side.
+ * less and one more, its decimal point slipped to either side, its sign the other.
  */
+import { SLIPS, type Slip } from '../quantity/kept-file.js';
 import type { ProfileFile } from '../quantity/profile-file.js';
 import { withNumbers, type Candidate } from './candidate.js';
 import { rounded, type Range } from './range.js';
-
-/** Ways in which a number can be off. */
-export const SLIPS = [
-  'a tenth less',
-  'a tenth more',
-  'first digit one less',
-  'first digit one more',
-  'a tenth of it',
-  'ten times it',
-] as const;
-
-/** One of the ways. */
-export type Slip = (typeof SLIPS)[number];
 
 /** A finalist with one number off. */
 export interface Neighbour {
@@ -52,6 +40,7 @@ export function slipped(value: number, slip: Slip): number {
     'first digit one more': value + digit,
     'a tenth of it': value / 10,
     'ten times it': 10 * value,
+    'the other sign': -value,
   };
   return rounded(off[slip]);
 }

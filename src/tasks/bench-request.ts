@@ -11,7 +11,7 @@ import type { Places } from '../store/places.js';
 /** What the bench is opened with; names that are left out stand for the usual ones, riders of null for all there are. */
 export interface BenchRequest {
   places: Places;
-  setup: { board?: string; riders?: string[] | null; charges?: number[]; scenarios?: string[] };
+  setup: { board?: string; riders?: string[] | null; charges?: (number | null)[]; scenarios?: string[] };
   seeds: readonly number[];
   solver: Solver;
   threads: number;

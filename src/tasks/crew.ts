@@ -1,8 +1,10 @@
 /**
- * Threads that compute cells and single runs, and stay open between one piece of work and the next: a fresh thread needs
+ * Threads that compute cells, single runs and reports of steady rides, and stay open between one piece of work and the next: a fresh thread needs
  * a while until its code is compiled. A thread that ends is replaced; the work that it had in hand is answered with an error.
  */
 import { join } from 'node:path';
+import type { RideReport } from '../linear/ride-report.js';
+import type { RidePoint } from '../linear/steady-ride.js';
 import type { CellResult } from '../measure/profile-result.js';
 import type { ProfileFile } from '../quantity/profile-file.js';
 import { programFolder } from '../store/places.js';
@@ -22,6 +24,8 @@ export interface Crew {
   cells: (task: CellTask) => Promise<CellResult[]>;
   /** The whole run of a task's first trial, tape and all. */
   run: (task: CellTask) => Promise<RunOnRoad>;
+  /** What the linear view says of a steady ride, no margin tried; null where a ceiling cuts it. */
+  ride: (point: RidePoint) => Promise<RideReport | null>;
   /** Ends the threads, whatever they are doing. */
   close: () => Promise<void>;
 }
@@ -55,7 +59,7 @@ export async function openCrew(size: number, work = usualWork()): Promise<Crew> 
     if (pool.threads.length === 0) pool.cancelPendingTasks();
   });
   watchThreads();
-  const ask = async (name: 'cells' | 'run', task: CellTask): Promise<unknown> => {
+  const ask = async (name: 'cells' | 'run' | 'ride', task: CellTask | RidePoint): Promise<unknown> => {
     if (!isOpen) throw new Error('the threads are closed');
     try {
       const answer = pool.run(task, { name });
@@ -69,6 +73,7 @@ export async function openCrew(size: number, work = usualWork()): Promise<Crew> 
     size,
     cells: async (task) => (await ask('cells', task)) as CellResult[],
     run: async (task) => (await ask('run', task)) as RunOnRoad,
+    ride: async (point) => (await ask('ride', point)) as RideReport | null,
     close: async () => {
       isOpen = false;
       await pool.destroy();

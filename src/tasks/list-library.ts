@@ -28,9 +28,11 @@ export function listLibrary(places: Places, kinds: readonly FileKind[]): Library
   const list: LibraryList = { files: [], problems: [...problems] };
   for (const { kind, name, path } of entries) {
     const loaded = loadFile(places, kind, path);
-    if (loaded.ok)
-      list.files.push({ kind, name, path: shownPath(places, path), summary: loaded.value.value.summary });
-    else list.problems.push(...loaded.faults);
+    if (loaded.ok) {
+      const { value } = loaded.value;
+      const summary = 'summary' in value ? value.summary : value.note || value.profile.summary;
+      list.files.push({ kind, name, path: shownPath(places, path), summary });
+    } else list.problems.push(...loaded.faults);
   }
   return list;
 }

@@ -9,6 +9,7 @@ import type { TraceView } from '../show/trace-view.js';
 import { contentKey, RecentMap } from './content-key.js';
 import type { Crew } from './crew.js';
 import type { RunOnRoad } from './evaluate.js';
+import { CellFailed } from './labour.js';
 import type { Named, PlannedTrial, RankPlan } from './plan.js';
 import { viewOf } from './view-run.js';
 
@@ -37,7 +38,7 @@ export interface Looks {
 /** Runs kept; each is about 2 MB. */
 const KEPT = 16;
 
-/** Opens looks; `onChange` hears that one more is there, `onFault` of what went wrong. */
+/** Opens looks; `onChange` hears that one more is there, `onFault` of what went wrong: a CellFailed where a run was not to be had. */
 export function openLooks(
   crew: Crew,
   { onChange, onFault }: { onChange: () => void; onFault: (error: unknown) => void },
@@ -54,10 +55,9 @@ export function openLooks(
   const look = async (wish: LookWish, key: string) => {
     begun.add(key);
     try {
-      const run = await crew.run({
-        profile: wish.profile.value,
-        trials: [wish.trial],
-        solver: wish.plan.solver,
+      const task = { profile: wish.profile.value, trials: [wish.trial], solver: wish.plan.solver };
+      const run = await crew.run(task).catch((reason: unknown) => {
+        throw new CellFailed(task, wish.trial, reason);
       });
       memory.set(key, lookOf(wish, run));
     } finally {

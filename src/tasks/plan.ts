@@ -43,24 +43,25 @@ export interface PlannedTrial {
   circumstances: Circumstances;
 }
 
-/** The trials of a plan in a fixed order: scenario by scenario, then rider, pack state and seed. */
+/**
+ * The trials of a plan in a fixed order: scenario by scenario, then rider, pack state and seed. A state of charge that a scenario
+ * meets twice, as its own and as one that is stated, counts once.
+ */
 export function trialsOf({ board, riders, scenarios, charges, seeds }: RankPlan): PlannedTrial[] {
-  return scenarios.flatMap((scenario) =>
-    riders.flatMap((rider) =>
-      charges.flatMap((charge) =>
-        seeds.map((seed) => {
-          const chargePercent = charge ?? scenario.value.chargePercent;
-          return {
-            key: { scenario: scenario.name, rider: rider.name, chargePercent, seed },
-            circumstances: {
-              board: board.value,
-              rider: rider.value,
-              scenario: { ...scenario.value, chargePercent },
-              seed,
-            },
-          };
-        }),
+  return scenarios.flatMap((scenario) => {
+    const met = [...new Set(charges.map((charge) => charge ?? scenario.value.chargePercent))];
+    return riders.flatMap((rider) =>
+      met.flatMap((chargePercent) =>
+        seeds.map((seed) => ({
+          key: { scenario: scenario.name, rider: rider.name, chargePercent, seed },
+          circumstances: {
+            board: board.value,
+            rider: rider.value,
+            scenario: { ...scenario.value, chargePercent },
+            seed,
+          },
+        })),
       ),
-    ),
-  );
+    );
+  });
 }

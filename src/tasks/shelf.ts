@@ -47,13 +47,15 @@ export function createShelfReader(places: Places): ShelfReader {
           return file.good === null ? [] : [file.good as Named<FileOf[K]>];
         });
       };
-      const [board, rider, profile, scenario] = [
-        readKind('board'),
-        readKind('rider'),
-        readKind('profile'),
-        readKind('scenario'),
-      ];
-      const shelf = { board, rider, profile, scenario, problems };
+      const files = {
+        board: readKind('board'),
+        rider: readKind('rider'),
+        profile: readKind('profile'),
+        scenario: readKind('scenario'),
+        sheet: readKind('sheet'),
+        kept: readKind('kept'),
+      };
+      const shelf = { ...files, problems };
       return (last = last !== undefined && isSameShelf(last, shelf) ? last : shelf);
     },
   };

@@ -5,6 +5,7 @@
 import { join } from 'node:path';
 import type { Checked, Problem } from '../quantity/problem.js';
 import { openJournal, readJournal, rewriteJournal } from '../store/journal.js';
+import { leftBehind } from '../store/left-behind.js';
 import { shownPath, type Places } from '../store/places.js';
 import { fileProblem } from '../store/system-fault.js';
 import { trialsOf } from './plan.js';
@@ -23,6 +24,8 @@ export interface SweepFile {
   shown: string | null;
   /** Runs that were there already. */
   found: number;
+  /** Files beside it, as they are shown, that a run may have left when it was killed, or that somebody has copied. */
+  leftBehind: string[];
   close: () => void;
   /** Puts the lines in their order; answers what the system has against it. */
   finish: () => Promise<Problem | null>;
@@ -68,7 +71,14 @@ export function openSweepFile(
     const ledger = createLedger(trials, known, () => {});
     return {
       ok: true,
-      value: { ledger, shown: null, found: known.size, close: () => {}, finish: async () => null },
+      value: {
+        ledger,
+        shown: null,
+        found: known.size,
+        leftBehind: [],
+        close: () => {},
+        finish: async () => null,
+      },
     };
   }
   const shown = shownPath(places, path);
@@ -89,9 +99,10 @@ export function openSweepFile(
     if (problem !== null) throw new KeepingFailed(problem);
   };
   const ledger = createLedger(trials, runs.value, keep);
+  const beside = leftBehind(path, head).map((file) => shownPath(places, file));
   const finish = async () => {
     close();
     return rewriteJournal(path, shown, { head, lines: ledger.lines() });
   };
-  return { ok: true, value: { ledger, shown, found: runs.value.size, close, finish } };
+  return { ok: true, value: { ledger, shown, found: runs.value.size, leftBehind: beside, close, finish } };
 }

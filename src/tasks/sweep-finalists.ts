@@ -3,21 +3,17 @@
  * when odex computes it, its margins, what it trades for what, how sure its rank is, what a slip in a number does to it, and who
  * falls with it.
  */
-import { setImmediate as breathe } from 'node:timers/promises';
 import { profileResult, type ProfileResult } from '../measure/profile-result.js';
-import { USUAL_CHARGE_PERCENT, USUAL_SPEED_KM_PER_H } from '../explain/edge-scenarios.js';
-import type { FeelWord } from '../explain/feel.js';
 import type { Candidate } from '../sweep/candidate.js';
 import { groupCosts, onFront, type GroupCosts } from '../sweep/front.js';
-import { marginsOfRide, worstMargins, type FinalistMargins } from '../sweep/finalist-margins.js';
 import { neighboursOf, type Neighbour } from '../sweep/neighbours.js';
 import { rankIntervals, type RankInterval } from '../sweep/rank-interval.js';
 import type { Found } from '../sweep/search.js';
+import { finalistPoints, rideFinalists, type FinalistRides } from './finalist-rides.js';
 import { trialsOf } from './plan.js';
 import { compareCells, verdict, type ReferenceCheck } from './reference-check.js';
 import type { How, Ledger, LedgerOptions, SweepRun } from './sweep-ledger.js';
 import type { SweepPlan } from './sweep-plan.js';
-import { feelIn } from './why.js';
 
 /** A finalist with one number off, over the cells that tell soonest: falls and score, and more falls than it has itself there. */
 export interface Slipped extends Pick<Neighbour, 'range' | 'slip' | 'values'> {
@@ -28,29 +24,25 @@ export interface Slipped extends Pick<Neighbour, 'range' | 'slip' | 'values'> {
   scoreRatio: number;
 }
 
-/** All that is known of a finalist; `slips` is null for those too far down to be looked at so closely. */
-export interface Finalist {
+/** All that is known of a finalist. */
+export interface Finalist extends FinalistRides {
   candidate: Candidate;
   result: ProfileResult;
   groups: GroupCosts;
   isOnFront: boolean;
   interval: RankInterval;
-  /** Each margin where it is smallest; null where a ceiling cuts every ride, and for those too far down. */
-  margins: FinalistMargins | null;
   halfStep: ReferenceCheck;
   reference: ReferenceCheck;
-  slips: Slipped[] | null;
-  /** How it feels, in words, to the usual rider or else to the first; null for those too far down. */
-  feel: { rider: string; words: FeelWord[] } | null;
+  slips: Slipped[];
   /** Riders who fall with it in some cell. */
   notFor: string[];
 }
 
-/** Finalists whose numbers are tried a little off, and whose margins are told. */
-const LOOKED_AT_CLOSELY = 5;
-
 /** Cells that slips are tried in: the first ones of the race. */
-const SLIP_CELLS = 32;
+const SLIP_CELLS = 16;
+
+/** So many runs take about as long as a look at one steady ride. */
+const RUNS_OF_RIDE = 15;
 
 /** Looks at the finalists of a search from all sides; `order` is that of the cells in the race. */
 export async function finalistsOf(
@@ -59,21 +51,9 @@ export async function finalistsOf(
   options: LedgerOptions,
 ): Promise<Finalist[]> {
   const slipCells = order.slice(0, SLIP_CELLS);
-  const looked = found.finalists.map((candidate, index) =>
-    lookOf(plan, ledger, { candidate, index, slipCells }),
-  );
-  await ledger.run(
-    looked.flatMap(({ runs }) => runs),
-    options,
-  );
+  const looked = found.finalists.map((candidate) => lookOf(plan, ledger, { candidate, slipCells }));
+  const rides = await workedOut(plan, ledger, { looked, options });
   const results = looked.map(({ result }) => result);
-  const margins: Finalist['margins'][] = [];
-  const feels: Finalist['feel'][] = [];
-  for (const { candidate, result } of looked.slice(0, LOOKED_AT_CLOSELY)) {
-    margins.push(await marginsOf(plan, candidate, options.signal));
-    await breathe();
-    feels.push(feelOfFinalist(plan, { candidate, result }));
-  }
   const intervals = rankIntervals(results, { seed: plan.seed });
   const groups = results.map(({ cells }) => groupCosts(cells, plan.cells.weights));
   const front = onFront(groups.map(({ comfort, reserve, agility }) => [comfort, reserve, agility]));
@@ -83,12 +63,10 @@ export async function finalistsOf(
     groups: groups[index]!,
     isOnFront: front[index]!,
     interval: intervals[index]!,
-    margins: margins[index] ?? null,
-    feel: feels[index] ?? null,
+    ...rides[index]!,
     halfStep: checkOf(ledger, result, { how: 'half step', trials: allTrials(plan), candidate }),
     reference: checkOf(ledger, result, { how: 'reference', trials: checked, candidate }),
-    slips:
-      neighbours?.map((neighbour) => slippedOf(plan, ledger, { candidate, neighbour, slipCells })) ?? null,
+    slips: neighbours.map((neighbour) => slippedOf(plan, ledger, { candidate, neighbour, slipCells })),
     notFor: ridersWhoFall(result),
   }));
 }
@@ -99,7 +77,7 @@ const allTrials = ({ cells }: SweepPlan) => trialsOf(cells).map((_, trial) => tr
 function lookOf(
   plan: SweepPlan,
   ledger: Ledger,
-  { candidate, index, slipCells }: { candidate: Candidate; index: number; slipCells: readonly number[] },
+  { candidate, slipCells }: { candidate: Candidate; slipCells: readonly number[] },
 ) {
   const all = allTrials(plan);
   const cells = all.map((trial) => ledger.result({ numbers: candidate.values, trial, how: 'fixed' }));
@@ -107,23 +85,35 @@ function lookOf(
   const result = profileResult({ name, summary: plan.base.value.summary }, cells, plan.cells.weights);
   const hardest = all.toSorted((a, b) => result.cells[b]!.cost - result.cells[a]!.cost || a - b);
   const checked = hardest.slice(0, plan.checkedCells ?? all.length);
-  const neighbours =
-    index < LOOKED_AT_CLOSELY
-      ? neighboursOf(candidate, { base: plan.base.value, ranges: plan.ranges })
-      : null;
+  const neighbours = neighboursOf(candidate, { base: plan.base.value, ranges: plan.ranges });
   const own =
     (how: How) =>
     (trial: number): SweepRun => ({ profile, numbers: values, trial, how });
   const runs = [
     ...all.map(own('half step')),
     ...checked.map(own('reference')),
-    ...(neighbours ?? []).flatMap((neighbour) =>
+    ...neighbours.flatMap((neighbour) =>
       slipCells.map((trial): SweepRun => {
         return { profile: neighbour.profile, numbers: neighbour.values, trial, how: 'fixed' };
       }),
     ),
   ];
   return { candidate, result, checked, neighbours, runs };
+}
+
+/** Makes the runs of finalists, then looks at their steady rides; each of these counts as the runs that take as long. */
+async function workedOut(
+  plan: SweepPlan,
+  ledger: Ledger,
+  { looked, options }: { looked: readonly ReturnType<typeof lookOf>[]; options: LedgerOptions },
+): Promise<FinalistRides[]> {
+  const { threads, signal, onRuns } = options;
+  const runs = looked.flatMap(({ runs: own }) => own);
+  const rideCount = looked.flatMap(({ candidate }) => finalistPoints(plan.cells, candidate)).length;
+  const all = runs.length + RUNS_OF_RIDE * rideCount;
+  await ledger.run(runs, { threads, signal, onRuns: (done) => onRuns?.(done, all) });
+  const onReport = (done: number) => onRuns?.(runs.length + RUNS_OF_RIDE * done, all);
+  return rideFinalists(plan.cells, looked, { threads, signal, onReport });
 }
 
 /** How far a finalist's cells are from those computed otherwise. */
@@ -156,34 +146,6 @@ function slippedOf(
   const [own, { failures, score }] = [over(candidate.values), over(values)];
   const moreFailures = failures - own.failures;
   return { range, slip, values, failures, score, moreFailures, scoreRatio: score / own.score };
-}
-
-/** Margins under every rider, with a breath between two, in which a signal is heard. */
-async function marginsOf(
-  { cells }: SweepPlan,
-  { profile }: Candidate,
-  signal: AbortSignal | undefined,
-): Promise<Finalist['margins']> {
-  const where = {
-    speedKmPerH: USUAL_SPEED_KM_PER_H,
-    gradePercent: 0,
-    chargePercent: USUAL_CHARGE_PERCENT,
-  };
-  const rides = [];
-  for (const { name, value: rider } of cells.riders) {
-    await breathe();
-    signal?.throwIfAborted();
-    rides.push(marginsOfRide(name, { board: cells.board.value, rider, profile, ...where }));
-  }
-  return worstMargins(rides.filter((ride) => ride !== null));
-}
-
-function feelOfFinalist(
-  { cells }: SweepPlan,
-  { candidate: { name, profile }, result }: { candidate: Candidate; result: ProfileResult },
-): Finalist['feel'] {
-  const { rider, words } = feelIn(cells, { profile: { name, value: profile }, result });
-  return { rider, words: words.map(({ word }) => word) };
 }
 
 function ridersWhoFall({ cells }: ProfileResult): string[] {

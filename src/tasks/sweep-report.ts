@@ -2,7 +2,7 @@
  * What is shown and what is printed as JSON of a sweep that has come to its end.
  */
 import { SCALES_VERSION } from '../measure/scales.js';
-import { CAUTION } from '../show/rank-table.js';
+import { CAUTION } from '../show/cautions.js';
 import type { FinalistView, SweepView } from '../show/sweep-view.js';
 import { programVersion } from '../store/places.js';
 import { whatIsLeft } from '../sweep/what-is-left.js';

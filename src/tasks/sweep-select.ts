@@ -34,7 +34,7 @@ export interface SweepSelection
 }
 
 /** Riders that a sweep is for where none is named, as far as the working folder has them; else all that it has. */
-const USUAL_RIDERS = ['light', 'regular', 'heavy', 'first-timer'];
+export const USUAL_RIDERS = ['light', 'regular', 'heavy', 'first-timer'];
 
 /** States of charge that a sweep is for where none is named: each scenario's own, and a low one, %. */
 export const USUAL_CHARGES: readonly (number | null)[] = [null, 20];
@@ -80,14 +80,15 @@ export function sweepPlanFor(places: Places, selection: SweepSelection): Checked
   return { ok: true, value: plan };
 }
 
-function usualRiders(places: Places): string[] | null {
+/** The names of the riders that a profile is proven under where none is named; null for every one in the working folder. */
+export function usualRiders(places: Places): string[] | null {
   const names = listKind(places, 'rider').entries.map(({ name }) => name);
   const usual = USUAL_RIDERS.filter((name) => names.includes(name));
   return usual.length > 1 ? usual : null;
 }
 
 /** The plain profile for the rig, under the mean of its riders, with a headroom lift. */
-function plainBase({ board, riders }: RankPlan): Named<ProfileFile> {
+export function plainBase({ board, riders }: RankPlan): Named<ProfileFile> {
   const massKg = riders.reduce((sum, { value }) => sum + value.body.massKg, 0) / riders.length;
   const { value } = riders[0]!;
   const profile = referenceProfile(board.value, { ...value, body: { ...value.body, massKg } });
@@ -117,9 +118,11 @@ function faultsOf(ranges: readonly AskedRange[], grid: number | null): Problem[]
     const field = fieldCalled(key);
     if (field === undefined) {
       const keys = PROFILE_FIELDS.map((one) => one.key);
-      const near = suggestion(key, keys);
+      const near = keysLike(key, keys);
       const expected =
-        near === undefined ? `one of ${keys.join(', ')}` : `a number of a profile such as ${near}`;
+        near.length === 0
+          ? `one of ${keys.join(', ')}`
+          : `a number of a profile such as ${near.join(' or ')}`;
       return [rangeFault(key, expected, 'no number of a profile')];
     }
     const own: Problem[] = [];
@@ -134,9 +137,16 @@ function faultsOf(ranges: readonly AskedRange[], grid: number | null): Problem[]
   });
   const points = grid === null ? 0 : grid ** Math.max(ranges.length, ranges.length === 0 ? 2 : 0);
   if (points > MOST_CANDIDATES) {
-    faults.push(rangeFault('grid', `at most ${MOST_CANDIDATES} candidates`, `${points}`));
+    const fault = rangeFault('', `at most ${MOST_CANDIDATES} candidates`, `${points}`);
+    faults.push({ ...fault, key: 'grid' });
   }
   return faults;
+}
+
+/** Keys that begin with what was typed, or else the nearest. */
+function keysLike(typed: string, keys: readonly string[]): string[] {
+  const begun = keys.filter((key) => key.toLowerCase().startsWith(typed.toLowerCase()));
+  return begun.length > 0 ? begun : [suggestion(typed, keys) ?? []].flat();
 }
 
 function rangeFault(key: string, expected: string, received: string): Problem {

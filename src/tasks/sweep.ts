@@ -13,7 +13,8 @@ import { openScreen, type Screen } from '../sweep/linear-screen.js';
 import type { Priced } from '../sweep/racing.js';
 import { search, type Found } from '../sweep/search.js';
 import { readField } from '../quantity/profile-fields.js';
-import { trialsOf } from './plan.js';
+import { trialsOf, type PlannedTrial } from './plan.js';
+import { DEFAULT_RIDER } from './select.js';
 import { finalistsOf, type Finalist } from './sweep-finalists.js';
 import type { Ledger, LedgerOptions, Numbers, SweepRun } from './sweep-ledger.js';
 import type { SweepPlan } from './sweep-plan.js';
@@ -22,7 +23,10 @@ import type { SweepPlan } from './sweep-plan.js';
 export type SweepStage =
   'ordering the cells' | 'racing' | 'going downhill' | 'running the best' | 'looking at the finalists';
 
-/** How far a sweep is: the stage, its step of at most so many, and runs of this step. */
+/**
+ * How far a sweep is: the stage, its step of at most so many, and runs of this step; a look at a steady ride counts as the runs that
+ * take as long.
+ */
 export interface SweepProgress {
   stage: SweepStage;
   step: number;
@@ -37,7 +41,7 @@ export interface SweepProgress {
 export interface SweepOptions extends Pick<LedgerOptions, 'threads' | 'signal'> {
   onProgress?: (progress: SweepProgress) => void;
   onBest?: (best: readonly ProfileResult[]) => void;
-  /** Hears how the profile that all share does itself, first of all. */
+  /** Hears how the profile that all share does itself: at first in one cell of each scenario, then in all. */
   onBase?: (base: ProfileResult) => void;
 }
 
@@ -63,8 +67,10 @@ export async function sweep(
     signal,
     onRuns: (done, all) => onProgress?.({ stage, step, steps, done, all, known: ledger.size() }),
   });
-  const { order, base } = await orderOfCells(plan, ledger, options('ordering the cells', 1, 1));
-  onBase?.(base);
+  const order = await orderOfCells(plan, ledger, {
+    ...options('ordering the cells', 1, 1),
+    ...(onBase && { onBase }),
+  });
   const judge = await judgeFor(plan, ledger);
   const searching = search(
     {
@@ -106,25 +112,41 @@ function runsOf(candidates: readonly Candidate[], cells: readonly number[]): Swe
   );
 }
 
-/** The order of cells, from how the profile that all share does in them, and how it does. */
+/** The order of cells, from how the profile that all share does in them. */
 async function orderOfCells(
   { cells, base, ranges }: SweepPlan,
   ledger: Ledger,
-  options: LedgerOptions,
-): Promise<{ order: number[]; base: ProfileResult }> {
+  { onBase, ...options }: LedgerOptions & Pick<SweepOptions, 'onBase'>,
+): Promise<number[]> {
   const trials = trialsOf(cells);
   const numbers: Numbers = ranges.map((range) => readField(base.value, range) ?? null);
   const runs = trials.map((_, trial): SweepRun => ({ profile: base.value, numbers, trial, how: 'fixed' }));
+  const resultIn = (own: readonly SweepRun[]) => {
+    const results = own.map((run) => ledger.result(run));
+    return profileResult({ name: base.name, summary: base.value.summary }, results, cells.weights);
+  };
+  const first = firstOfEach(trials).map((trial) => runs[trial]!);
+  await ledger.run(first, { ...options, onRuns: (done) => options.onRuns?.(done, runs.length) });
+  if (first.length < runs.length) onBase?.(resultIn(first));
   await ledger.run(runs, options);
-  const { name, value } = base;
-  const results = runs.map((run) => ledger.result(run));
-  const own = profileResult({ name, summary: value.summary }, results, cells.weights);
-  const order = cellOrder(
+  const own = resultIn(runs);
+  onBase?.(own);
+  return cellOrder(
     own.cells.map(({ rider, failed, cost }, trial) => {
       return { rider, riderMassKg: trials[trial]!.circumstances.rider.body.massKg, failed, cost };
     }),
   );
-  return { order, base: own };
+}
+
+/** The first cell of each scenario that the usual rider meets, or else the first rider. */
+function firstOfEach(trials: readonly PlannedTrial[]): number[] {
+  const riders = trials.map(({ key }) => key.rider);
+  const rider = riders.includes(DEFAULT_RIDER) ? DEFAULT_RIDER : riders[0];
+  const first = new Map<string, number>();
+  trials.forEach(({ key }, trial) => {
+    if (key.rider === rider && !first.has(key.scenario)) first.set(key.scenario, trial);
+  });
+  return [...first.values()];
 }
 
 /** What the search is told: the price of runs that are known, and who cannot hold the board up. */

@@ -6,7 +6,7 @@ import type { Remedy } from '../explain/remedy-effect.js';
 import type { LimitWays } from '../explain/ways-out.js';
 import { SCALES_VERSION } from '../measure/scales.js';
 import type { ProfileResult, RankedCell } from '../measure/profile-result.js';
-import { CAUTION } from '../show/rank-table.js';
+import { CAUTION } from '../show/cautions.js';
 import { feelSentences } from '../show/why-feel.js';
 import { remedySentences, verdictSentences } from '../show/why-remedies.js';
 import { blamelessSentences, findingSentences, runCommand } from '../show/why-sentences.js';

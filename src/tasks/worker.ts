@@ -1,4 +1,6 @@
-/** A worker thread of a crew: computes the cells of a task, or one whole run. */
+/** A worker thread of a crew: computes the cells of a task, one whole run, or the report of a steady ride. */
+import type { RideReport } from '../linear/ride-report.js';
+import type { RidePoint } from '../linear/steady-ride.js';
 import type { CellResult } from '../measure/profile-result.js';
 import type { CellTask } from './crew.js';
 import { createEvaluator } from './evaluate.js';
@@ -15,4 +17,11 @@ export function cells({ profile, trials, ...how }: CellTask): CellResult[] {
 export function run({ profile, trials: [planned], solver }: CellTask): RunOnRoad {
   if (planned === undefined) throw new Error('a task to run has a trial');
   return evaluator.run(profile, planned, solver);
+}
+
+/** What the linear view says of a steady ride, no margin tried; null where a ceiling cuts it. Slow: a tenth of a second or two. */
+export async function ride(point: RidePoint): Promise<RideReport | null> {
+  // Loaded when it is first wanted: the first cells of a thread are not to wait for it.
+  const { reportRide } = await import('../linear/ride-report.js');
+  return reportRide(point, { tries: false });
 }

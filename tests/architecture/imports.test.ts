@@ -20,7 +20,7 @@ const ROOMS: Record<string, { rank: number; packages: string[]; node?: boolean }
   measure: { rank: 4, packages: [] },
   sweep: { rank: 5, packages: ['ml-matrix'] },
   explain: { rank: 5, packages: [] },
-  show: { rank: 6, packages: ['string-width'] },
+  show: { rank: 6, packages: ['string-width', 'uqr'] },
   store: { rank: 6, packages: ['yaml', 'write-file-atomic'], node: true },
   tasks: { rank: 7, packages: ['tinypool'], node: true },
   cli: { rank: 8, packages: ['commander'], node: true },

@@ -3,44 +3,21 @@
  * trouble is over the same command comes to what it always comes to.
  */
 import { spawnSync } from 'node:child_process';
-import { cpSync, readFileSync, symlinkSync } from 'node:fs';
-import { dirname, join } from 'node:path';
-import { pathToFileURL } from 'node:url';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { expect, it } from 'vitest';
-import { putFile, tempFolder } from '../store/temp-folder.js';
-import { PROGRAM, runProgram } from './run-program.js';
+import { dyingProgram } from './dying-program.js';
+import { runProgram } from './run-program.js';
 import { OPEN_SWEEP, sweepFolder, wholeLines } from './sweep-folder.js';
 
-const BUILT = dirname(PROGRAM);
-
-/** A second copy of the built program, whose threads die in the drop under bo at the low charge; answers its entry. */
-function dyingProgram(): string {
-  const folder = tempFolder();
-  cpSync(join(BUILT, '..', 'package.json'), join(folder, 'package.json'));
-  symlinkSync(join(BUILT, '..', 'node_modules'), join(folder, 'node_modules'));
-  for (const name of ['main.js', 'chunks']) {
-    cpSync(join(BUILT, name), join(folder, 'dist', name), { recursive: true });
-  }
-  const work = pathToFileURL(join(BUILT, 'tasks', 'worker.js')).href;
-  putFile(
-    folder,
-    'dist/tasks/worker.js',
-    `import { cells as compute } from ${JSON.stringify(work)};
-     export function cells(task) {
-       const [{ key }] = task.trials;
-       if (key.scenario === 'drop' && key.rider === 'bo' && key.chargePercent === 20) process.exit(9);
-       return compute(task);
-     }`,
-  );
-  return join(folder, 'dist', 'main.js');
-}
+const DEADLY = { scenario: 'drop', rider: 'bo', chargePercent: 20 };
 
 it('a cell that ends its thread twice is named, and nothing else is lost', () => {
   const folder = sweepFolder();
   const given = [...OPEN_SWEEP, '--json', '--workers', '2'];
   const { status, stdout, stderr } = spawnSync(
     process.execPath,
-    [dyingProgram(), ...given, '--out', 'kept.ndjson'],
+    [dyingProgram(DEADLY), ...given, '--out', 'kept.ndjson'],
     { cwd: folder, encoding: 'utf8' },
   );
   expect([status, stdout]).toEqual([1, '']);

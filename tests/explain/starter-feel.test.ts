@@ -1,8 +1,9 @@
 /** Do the starter profiles feel as their summaries say they are meant to? */
 import { describe, expect, it } from 'vitest';
 import { trialsOf, type RankPlan } from '../../src/tasks/plan.js';
+import { feelFrom, feelPoints } from '../../src/tasks/feel-rides.js';
+import { reportRides } from '../../src/tasks/ride-reports.js';
 import { AS_IS, runVariants } from '../../src/tasks/study.js';
-import { feelIn } from '../../src/tasks/why.js';
 import { starterPlan } from '../starter-plan.js';
 
 const plan = starterPlan();
@@ -11,7 +12,8 @@ async function feelOfStarter(name: string): Promise<string[]> {
   const profile = plan.profiles.find((one) => one.name === name)!;
   const own: RankPlan = { ...plan, profiles: [profile] };
   const [result] = await runVariants({ plan: own, profile, trials: trialsOf(own) }, [AS_IS], { threads: 1 });
-  return feelIn(own, { profile, result: result! }).words.map(({ word }) => word);
+  const reports = await reportRides(feelPoints(own, profile.value), { threads: 1 });
+  return feelFrom(own, result!.cells, reports).words.map(({ word }) => word);
 }
 
 describe('a starter profile', () => {

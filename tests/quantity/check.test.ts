@@ -8,9 +8,24 @@ import { checkValue } from '../../src/quantity/check.js';
 import { FILE_KINDS, type FileKind } from '../../src/quantity/file-kind.js';
 import { keyPath } from '../../src/quantity/key-path.js';
 import type { Complaint } from '../../src/quantity/problem.js';
-import { altered, validBoard, validProfile, validRider, validScenario } from './valid-values.js';
+import {
+  altered,
+  validBoard,
+  validKept,
+  validProfile,
+  validRider,
+  validScenario,
+  validSheet,
+} from './valid-values.js';
 
-const VALID = { board: validBoard, rider: validRider, profile: validProfile, scenario: validScenario };
+const VALID = {
+  board: validBoard,
+  rider: validRider,
+  profile: validProfile,
+  scenario: validScenario,
+  sheet: validSheet,
+  kept: validKept,
+};
 
 function complaints(kind: FileKind, raw: unknown): Complaint[] {
   const result = checkValue(kind, raw);

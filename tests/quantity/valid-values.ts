@@ -60,3 +60,37 @@ export function altered<T>(value: T, path: readonly (string | number)[], put: un
   Object.defineProperty(place, path.at(-1) ?? '', entry);
   return copy;
 }
+
+export function validSheet() {
+  return {
+    summary: 'Made for tests.',
+    loopRateHz: 1000,
+    counts: { pitch: 'nose down', current: 'forward' },
+    rows: [{ label: 'Firmness', quantity: 'proportionalAPerDeg', unit: 'A/deg' }],
+  };
+}
+
+export function validKept() {
+  return {
+    numbers: '7k2m-q9dx',
+    seal: 'q9dx-7k2m',
+    origin: { from: 'felt', on: '2026-05-31T18:20:00Z', underfoot: '0.1.0', scales: 1 },
+    profile: validProfile(),
+    rig: { boardName: 'brick', board: validBoard(), riders: [{ name: 'kim', rider: validRider() }] },
+    cells: { scenarios: ['level'], chargesPercent: [null], seeds: [1], count: 1 },
+    figures: {
+      failures: 0,
+      score: 0.2,
+      overshootPercent: 12,
+      settlingTimeS: 0.8,
+      notSettled: 0,
+      saturationPercent: 0,
+      notFor: [],
+    },
+    margins: null,
+    feel: { rider: 'kim', words: ['composed'] },
+    limits: [],
+    weakest: [],
+    slips: [],
+  };
+}

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { createPaint } from '../../src/show/colour.js';
 import { textWidth } from '../../src/show/fit-text.js';
-import { CAUTION } from '../../src/show/rank-table.js';
+import { CAUTION } from '../../src/show/cautions.js';
 import { firstFindingLines, whyLines, type WhyOptions } from '../../src/show/why-lines.js';
 import { cellOf, resultOf } from '../explain/made-results.js';
 import { sampleEvidence, sampleRemedy, sampleWhy } from './sample-why.js';

@@ -73,7 +73,8 @@ function marginsOfFinalist(profile: ProfileFile, rides: LevelRides) {
   const each = rides.riders.flatMap(({ name, value: rider }) =>
     rides.speedsKmPerH.flatMap((speedKmPerH) => {
       const where = { speedKmPerH, gradePercent: 0, chargePercent: rides.chargePercent };
-      return marginsOfRide(name, { board: rides.board, rider, profile, ...where }) ?? [];
+      const report = reportRide({ board: rides.board, rider, profile, ...where }, { tries: false });
+      return report === null ? [] : [marginsOfRide({ rider: name, speedKmPerH }, report)];
     }),
   );
   return worstMargins(each);

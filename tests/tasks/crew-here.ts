@@ -1,18 +1,22 @@
 /**
  * A crew that works on the thread of the test, and counts: what a real one does, without threads.
  */
+import { reportRide } from '../../src/linear/ride-report.js';
+import type { RidePoint } from '../../src/linear/steady-ride.js';
 import type { Crew } from '../../src/tasks/crew.js';
 import { createEvaluator } from '../../src/tasks/evaluate.js';
 
-/** A crew with what it was asked for, in order: the summary of the profile and the trial or trials. */
+/** A crew with what it was asked for, in order: the summary of the profile and the trial or trials; and steady rides. */
 export interface CrewHere extends Crew {
   asked: { what: 'cells' | 'run'; summary: string; solver: string; trials: string[] }[];
+  rides: RidePoint[];
 }
 
 /** Opens a crew of so many hands; before each piece of work it waits for `gate`. */
 export function crewHere(size = 1, gate: () => Promise<void> = () => Promise.resolve()): CrewHere {
   const evaluator = createEvaluator();
   const asked: CrewHere['asked'] = [];
+  const rides: CrewHere['rides'] = [];
   const ask = async (what: 'cells' | 'run', { profile, trials, solver }: Parameters<Crew['cells']>[0]) => {
     const names = trials.map(({ key }) => `${key.scenario}/${key.seed}`);
     asked.push({ what, summary: profile.summary, solver, trials: names });
@@ -21,6 +25,7 @@ export function crewHere(size = 1, gate: () => Promise<void> = () => Promise.res
   return {
     size,
     asked,
+    rides,
     cells: async (task) => {
       await ask('cells', task);
       return task.trials.map((trial) => evaluator.cell(task.profile, trial, task));
@@ -28,6 +33,11 @@ export function crewHere(size = 1, gate: () => Promise<void> = () => Promise.res
     run: async (task) => {
       await ask('run', task);
       return evaluator.run(task.profile, task.trials[0]!, task.solver);
+    },
+    ride: async (point) => {
+      rides.push(point);
+      await gate();
+      return reportRide(point, { tries: false });
     },
     close: async () => {},
   };

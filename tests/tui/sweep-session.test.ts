@@ -41,6 +41,11 @@ describe.skipIf(!HAS_TMUX)('Sweep in tmux (left out where tmux is missing)', () 
     await session.see(/^Sweep .* done, \d+ runs$/m);
     await session.press('Tab');
     await session.see(/^Score over 2 cells by proportional and rate: best/m);
+    await session.press('t');
+    await session.see(/^lines 1-\d+ of \d+$/m);
+    await session.see(/(Where the falls begin|Nobody falls)/);
+    await session.press('t');
+    await session.seeNo(/^lines 1-/m);
     await session.press('Tab');
     await session.see(/^Comfort against reserve: of \d+ finalists/m);
     await session.press('Enter');

@@ -14,13 +14,14 @@ import { watchShelf, type ShelfReader } from '../../tasks/shelf.js';
 import { openStandingRank, type Standing } from '../../tasks/standing-rank.js';
 import { shownPath, type Places } from '../../store/places.js';
 import { systemFault } from '../../store/system-fault.js';
-import { chosen, editedProfiles } from '../bench/choices.js';
+import { chosen, editedProfiles, withoutChanges } from '../bench/choices.js';
 import { changesOf } from '../bench/gains-acts.js';
 import { looked, ranked, refusedErrand, shelved, told } from '../bench/hear.js';
 import { wishesOf } from '../bench/rows.js';
 import type { BenchState, Errand } from '../bench/state.js';
 import type { Store } from '../bench/store.js';
 import { played } from '../bench/time-acts.js';
+import { failedCell } from './failed-cell.js';
 import { paced } from './paced.js';
 import { followSweep } from './sweep-following.js';
 import { followWhy } from './why-following.js';
@@ -89,6 +90,15 @@ function followFiles({ store, places, reader, onFault }: SessionParts): () => vo
   }
 }
 
+/** Tells of a cell that could not be computed, and hands on errors of ours. */
+function faultsOf(key: string, { store, onFault }: Pick<SessionParts, 'store' | 'onFault'>) {
+  return (error: unknown) => {
+    const said = failedCell(error, { key, again: 'another choice tries again' });
+    if (said === null) onFault(error);
+    else store.change((state) => told(state, said));
+  };
+}
+
 /** Has the plan ranked whenever it is another one. */
 function followPlan({ store, crew, onFault }: SessionParts) {
   const news = paced<Standing>(NEWS_GAP_MS, (standing) =>
@@ -103,7 +113,7 @@ function followPlan({ store, crew, onFault }: SessionParts) {
       heardOf = work;
       news.tell(next, isFirst);
     },
-    onFault,
+    onFault: faultsOf('rank', { store, onFault }),
   });
   const unedited = (state: BenchState, { plan }: Standing): Map<string, ProfileResult> => {
     const known = editedProfiles(state).flatMap((name) => {
@@ -131,7 +141,7 @@ function followPlan({ store, crew, onFault }: SessionParts) {
 /** Has the runs computed that the screen wants. */
 function followWishes({ store, crew, onFault }: SessionParts): () => void {
   const found = () => store.change((state) => looked(state, wishesOf(state).map(looks.find)));
-  const looks = openLooks(crew, { onChange: found, onFault });
+  const looks = openLooks(crew, { onChange: found, onFault: faultsOf('run', { store, onFault }) });
   let wanted: LookWish[] = [];
   return () => {
     const wishes = wishesOf(store.get());
@@ -219,15 +229,16 @@ async function write(
   const { from, name } = errand;
   const profile = state.work?.plan.profiles.find((candidate) => candidate.name === from);
   if (profile === undefined) return;
-  const summary = `From ${from}: ${changesOf(state, from)}.`.slice(0, SUMMARY_LENGTH);
+  const changes = changesOf(state, from);
+  const summary =
+    changes === '' ? profile.value.summary : `From ${from}: ${changes}.`.slice(0, SUMMARY_LENGTH);
   const saved = await saveProfile(places, { from, name, profile: { ...profile.value, summary } });
   if (!saved.ok) {
     store.change((now) => refusedErrand(now, errand, saved.faults));
     return;
   }
   store.change((now) => {
-    const edits = now.choices.edits.filter((edit) => edit.profile !== from);
-    const next = shelved(chosen(now, { ...now.choices, edits }), parts.reader.read());
+    const next = shelved(chosen(now, withoutChanges(now.choices, from)), parts.reader.read());
     return told(
       { ...next, overlay: null, rank: { ...next.rank, cursor: name } },
       `wrote ${shownPath(places, saved.value)}`,

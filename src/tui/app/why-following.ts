@@ -6,9 +6,10 @@ import { contentKey, RecentMap } from '../../tasks/content-key.js';
 import type { Crew } from '../../tasks/crew.js';
 import { findEdge } from '../../tasks/edge.js';
 import { why, type Why } from '../../tasks/why.js';
-import { explained, type WhyNews } from '../bench/hear.js';
-import type { WhyState } from '../bench/state.js';
+import { explained, told, type WhyNews } from '../bench/hear.js';
+import type { BenchState, WhyState } from '../bench/state.js';
 import type { Store } from '../bench/store.js';
+import { failedCell } from './failed-cell.js';
 import { paced } from './paced.js';
 
 /** How far apart news of the runs is told, ms. */
@@ -90,10 +91,23 @@ function answered(
     know({ answer, edge }, { edge });
   };
   work().catch((error: unknown) => {
-    if (!signal.aborted) onFault(error);
+    if (signal.aborted) return;
+    const said = failedCell(error, { key: 'why', again: 'Esc and y try again' });
+    if (said === null) return onFault(error);
+    runs.stop();
+    store.change((state) => told(withoutAnswer(state), said));
   });
   return () => {
     control.abort();
     runs.stop();
   };
+}
+
+/** The state once nothing will come of its question: where nothing is known of the answer, Rank is in front again. */
+function withoutAnswer(state: BenchState): BenchState {
+  if (state.why === null || state.why.answer !== null) return state;
+  const behind = state.behind.filter((screen) => screen !== 'why');
+  return state.screen === 'why'
+    ? { ...state, why: null, screen: 'rank', behind: [], looks: [] }
+    : { ...state, why: null, behind };
 }

@@ -70,13 +70,47 @@ export function workOf(shelf: Shelf, { setup, edits }: Choices, options: BenchOp
   return { plan, trials: trialsOf(plan) };
 }
 
-/** The state with other files or choices and the plan that follows from them. */
+/** The state with other files (`shelf`) or choices and the plan that follows from them. */
 export function replanned(
   state: BenchState,
   changed: Partial<Pick<BenchState, 'shelf' | 'choices' | 'past' | 'future'>>,
 ): BenchState {
-  const next = { ...state, ...changed };
-  return carriedOver(state, { ...next, work: workOf(next.shelf, next.choices, next.options) });
+  const { shelf: files = state.files, ...others } = changed;
+  const next = { ...state, ...others };
+  const shelf = withDraft(files, next.choices);
+  return carriedOver(state, { ...next, files, shelf, work: workOf(shelf, next.choices, next.options) });
+}
+
+/** Files with the profile that was made here among them; a file of the same name goes before it. */
+function withDraft(files: Shelf, { draft }: Choices): Shelf {
+  if (draft === undefined || files.profile.some(({ name }) => name === draft.name)) return files;
+  const profile = [...files.profile, draft].sort((a, b) => (a.name < b.name ? -1 : 1));
+  return { ...files, profile };
+}
+
+/** The name of the profile that is made here: of the one there is, else the first like the wanted one that is free. */
+export function draftName({ choices, files }: Pick<BenchState, 'choices' | 'files'>, wanted: string): string {
+  const isFree = (name: string) => files.profile.every((file) => file.name !== name);
+  const { draft } = choices;
+  if (draft !== undefined && isFree(draft.name)) return draft.name;
+  let name = wanted;
+  for (let count = 2; !isFree(name); count += 1) name = `${wanted}-${count}`;
+  return name;
+}
+
+/** The state with a profile that no file holds, in place of the one before and of what was edited in it. */
+export function drafted(state: BenchState, draft: Named<ProfileFile>): BenchState {
+  const edits = state.choices.edits.filter(({ profile }) => profile !== draft.name);
+  const before = state.choices.draft;
+  const isSame = before?.name === draft.name && editsBetween(before.value, draft.value).length === 0;
+  if (isSame && edits.length === state.choices.edits.length) return state;
+  return chosen(state, { ...state.choices, edits, draft });
+}
+
+/** Choices without anything that was made or edited under a name. */
+export function withoutChanges({ draft, ...choices }: Choices, name: string): Choices {
+  const edits = choices.edits.filter(({ profile }) => profile !== name);
+  return draft === undefined || draft.name === name ? { ...choices, edits } : { ...choices, edits, draft };
 }
 
 const REMEMBERED_STEPS = 200;
@@ -130,9 +164,9 @@ export function redo(state: BenchState): BenchState {
   return replanned(state, { choices: after, past, future: state.future.slice(0, -1) });
 }
 
-/** Names of the profiles that differ from their files. */
+/** Names of the profiles that differ from their files, or have none. */
 export function editedProfiles({ choices, shelf }: Pick<BenchState, 'choices' | 'shelf'>): string[] {
   return shelf.profile
-    .filter((profile) => edited(profile, choices.edits) !== profile)
+    .filter((profile) => profile === choices.draft || edited(profile, choices.edits) !== profile)
     .map(({ name }) => name);
 }

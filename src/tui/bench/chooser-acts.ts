@@ -3,7 +3,7 @@
  */
 import { chosen } from './choices.js';
 import { fieldsOf } from './gains-acts.js';
-import { fieldOf, formView, type FormView } from './sweep-form.js';
+import { fieldOf, formView, PLAIN, type FormView } from './sweep-form.js';
 import { withSweptFrom, withSweptNumbers } from './sweep-form-acts.js';
 import type { Act } from './binding.js';
 import type { BenchState, Chooser, Setup } from './state.js';
@@ -40,7 +40,7 @@ const names = (files: readonly { name: string }[]) => files.map(({ name }) => na
 
 function itemsOf(state: BenchState, kind: Chooser['kind']): string[] {
   const { shelf, choices } = state;
-  if (kind === 'from') return names(shelf.profile);
+  if (kind === 'from') return [PLAIN, ...names(shelf.profile)];
   if (kind === 'numbers') return numbersOf(formView(state)).map(({ key }) => key);
   if (kind === 'board') return names(shelf.board);
   if (kind === 'rider') return names(shelf.rider);
@@ -55,7 +55,7 @@ const numbersOf = (form: FormView | null) => (form === null ? [] : fieldsOf(form
 function chosenIn(state: BenchState, kind: Chooser['kind'], items: readonly string[]): readonly string[] {
   const { setup } = state.choices;
   const form = formView(state);
-  if (kind === 'from') return form === null ? [] : [form.base.name];
+  if (kind === 'from') return form === null ? [] : [form.isPlain ? PLAIN : form.base.name];
   if (kind === 'numbers') return form?.ranges.map((range) => fieldOf(range).key) ?? [];
   if (kind === 'board') return [setup.board];
   if (kind === 'pack') return setup.charges.map(chargeItem);

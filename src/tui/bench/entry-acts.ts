@@ -38,10 +38,12 @@ export function savedProfile(state: BenchState): string | null {
   return name !== undefined && editedProfiles(state).includes(name) ? name : null;
 }
 
-/** The name that an edited profile is offered to be saved under: the first that is free. */
+/** The name that a changed profile is offered to be saved under: its own where no file has that, else the first that is free. */
 export function newName(state: BenchState): string {
-  const base = (savedProfile(state) ?? 'profile').replace(/-\d+$/, '').slice(0, 36);
-  const taken = new Set(state.shelf.profile.map(({ name }) => name));
+  const saved = savedProfile(state) ?? 'profile';
+  const taken = new Set(state.files.profile.map(({ name }) => name));
+  if (!taken.has(saved)) return saved;
+  const base = saved.replace(/-\d+$/, '').slice(0, 36);
   let count = 2;
   while (taken.has(`${base}-${count}`)) count += 1;
   return `${base}-${count}`;

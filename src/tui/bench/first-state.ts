@@ -1,7 +1,7 @@
 /**
  * The state that the bench begins with, or what is wrong with what was asked for.
  */
-import { FILE_KINDS } from '../../quantity/file-kind.js';
+import { NEEDED_KINDS } from '../../quantity/file-kind.js';
 import type { Checked, Problem } from '../../quantity/problem.js';
 import { quoted } from '../../quantity/received.js';
 import { suggestion } from '../../quantity/suggestion.js';
@@ -19,7 +19,7 @@ function unknownNames(shelf: Shelf, setup: Setup): Problem[] {
     profile: [],
     scenario: setup.scenarios ?? [],
   };
-  return FILE_KINDS.flatMap((kind) => {
+  return NEEDED_KINDS.flatMap((kind) => {
     const names = shelf[kind].map(({ name }) => name);
     const place = { file: '', line: null, column: null, key: kind };
     if (names.length === 0)
@@ -54,6 +54,7 @@ export function firstState(from: {
     value: {
       options,
       size,
+      files: shelf,
       shelf,
       choices,
       past: [],

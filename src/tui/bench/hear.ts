@@ -89,7 +89,7 @@ export function swept(state: BenchState, plan: SweepRunState['plan'], news: Swee
 
 /** The state with the files as they stand now; a new problem, what is missing now, or that no problem is left, is told. */
 export function shelved(state: BenchState, shelf: Shelf): BenchState {
-  if (shelf === state.shelf) return state;
+  if (shelf === state.files) return state;
   const next = withFreshItems(replanned(state, { shelf }));
   const known = new Set(state.shelf.problems.map(problemLine));
   const fresh = shelf.problems.map(problemLine).find((line) => !known.has(line));

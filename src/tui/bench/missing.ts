@@ -1,11 +1,11 @@
 /**
  * What is missing of what the setup names, and which key chooses something else in its place?
  */
-import type { FileKind } from '../../quantity/file-kind.js';
+import type { NeededKind } from '../../quantity/file-kind.js';
 import type { BenchState } from './state.js';
 
 /** The key that chooses another file of a kind, and what it chooses; for profiles there is none: all of them are ranked. */
-const CHOOSES: Readonly<Record<Exclude<FileKind, 'profile'>, string>> = {
+const CHOOSES: Readonly<Record<Exclude<NeededKind, 'profile'>, string>> = {
   board: 'b chooses another',
   rider: 'r chooses others',
   scenario: 'o chooses others',

@@ -23,7 +23,9 @@ export function placeOf(state: BenchState): Place {
 
 function placeOfScreen({ screen, why, sweep }: BenchState): Place {
   if (screen === 'why') return why !== null && why.read !== null ? 'whyText' : 'why';
-  return screen === 'sweep' && sweep.view === 'ranges' ? 'sweepForm' : screen;
+  if (screen !== 'sweep') return screen;
+  if (sweep.view === 'ranges') return 'sweepForm';
+  return sweep.read === null ? 'sweep' : 'sweepText';
 }
 
 /** True where typed text goes into a line or a search, so that only keys that type nothing mean something else. */

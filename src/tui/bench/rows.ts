@@ -59,7 +59,8 @@ function drawUp(state: BenchState): ShownRow[] {
     .map((name) => {
       const row = known.get(name) ?? { name, result: null, check: null };
       const place = ranked.findIndex((result) => result.name === name);
-      const asFile = isEdited.has(name) ? state.unedited.get(name) : undefined;
+      const hasFile = state.files.profile.some((file) => file.name === name);
+      const asFile = hasFile && isEdited.has(name) ? state.unedited.get(name) : undefined;
       return {
         ...row,
         rank: place === -1 ? null : place + 1,

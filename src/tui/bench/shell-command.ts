@@ -4,14 +4,20 @@
 import { RANK_ORDER } from '../../measure/row-order.js';
 import { PROGRAM_NAME } from '../../store/places.js';
 import type { TrialKey } from '../../tasks/plan.js';
-import { ALL } from '../../tasks/select.js';
+import { ALL, chargesText } from '../../tasks/select.js';
+import { USUAL_CHARGES } from '../../tasks/sweep-select.js';
 import { editedProfiles } from './choices.js';
 import { missingNames } from './missing.js';
 import type { BenchState } from './state.js';
-import { sweepPlanOf, USUAL_COUNT } from './sweep-form.js';
+import { PLAIN, sweepPlanOf, USUAL_COUNT } from './sweep-form.js';
 
 const solverOf = ({ options: { solver } }: BenchState, usual: string) =>
   solver === usual ? [] : ['--solver', solver];
+
+/** The words for the states of charge; none for those that the command has by itself. */
+function chargeWords(charges: readonly (number | null)[], usual: readonly (number | null)[]): string[] {
+  return chargesText(charges) === chargesText(usual) ? [] : ['--charge', chargesText(charges)];
+}
 
 /** The words of the command for the run or the comparison in front. */
 function lookWords(state: BenchState, { scenario, rider, chargePercent, seed }: TrialKey): string[] {
@@ -47,12 +53,11 @@ export function cellWords(state: BenchState): string[] {
   const missing = missingNames(state);
   const riderList = riders?.filter((name) => !missing.rider.includes(name)) ?? [ALL];
   const scenarioList = scenarios?.filter((name) => !missing.scenario.includes(name)) ?? [];
-  const stated = charges.filter((charge) => charge !== null);
   return [
     '--rider',
     riderList.join(','),
     ...(scenarioList.length === 0 ? [] : ['--scenarios', scenarioList.join(',')]),
-    ...(stated.length === 0 ? [] : ['--charge', stated.join(',')]),
+    ...chargeWords(charges, [null]),
     ...(options.seeds.length === 1 ? [] : ['--seeds', String(options.seeds.length)]),
     ...solverOf(state, 'fixed'),
   ];
@@ -61,10 +66,11 @@ export function cellWords(state: BenchState): string[] {
 /** The words of the command for the sweep that was begun, or that the form asks for. */
 function sweepWords(state: BenchState): string[] {
   const { run, view } = state.sweep;
-  const plan = run === null || view === 'ranges' ? sweepPlanOf(state) : run.plan;
+  const isAsked = run === null || view === 'ranges';
+  const plan = isAsked ? sweepPlanOf(state) : run.plan;
+  const isPlain = isAsked ? state.sweep.form.from === PLAIN : run.isPlain;
   if (plan === null) return ['sweep'];
-  const { cells, base, ranges, count } = plan;
-  const stated = cells.charges.filter((charge) => charge !== null);
+  const { cells, base, ranges, count, grid, isExhaustive } = plan;
   const named = (files: readonly { name: string }[]) => files.map(({ name }) => name).join(',');
   return [
     'sweep',
@@ -74,12 +80,16 @@ function sweepWords(state: BenchState): string[] {
     named(cells.riders),
     '--scenarios',
     named(cells.scenarios),
-    ...(stated.length === 0 ? [] : ['--charge', stated.join(',')]),
+    ...chargeWords(cells.charges, USUAL_CHARGES),
     ...(cells.seeds.length === 1 ? [] : ['--seeds', String(cells.seeds.length)]),
-    '--from',
-    base.name,
+    ...(isPlain ? [] : ['--from', base.name]),
     ...ranges.flatMap(({ path, min, max }) => ['--range', `${path.at(-1)!}=${min}..${max}`]),
-    ...(count === USUAL_COUNT ? [] : ['--candidates', String(count)]),
+    ...(grid !== null
+      ? ['--grid', String(grid)]
+      : count === USUAL_COUNT
+        ? []
+        : ['--candidates', String(count)]),
+    ...(isExhaustive ? ['--exhaustive'] : []),
   ];
 }
 

@@ -9,9 +9,10 @@ import type { Paint } from '../../show/colour.js';
 import type { SymbolSet } from '../../show/glyphs.js';
 import type { TimeSpan } from '../../show/plot-frame.js';
 import type { SpeedUnit } from '../../show/quantities.js';
+import type { ProfileFile } from '../../quantity/profile-file.js';
 import type { Solver } from '../../simulate/run.js';
 import type { Look } from '../../tasks/looks.js';
-import type { PlannedTrial, RankPlan } from '../../tasks/plan.js';
+import type { Named, PlannedTrial, RankPlan } from '../../tasks/plan.js';
 import type { Shelf } from '../../tasks/shelf.js';
 import type { StandingRow } from '../../tasks/standing-rank.js';
 import type { Purpose, Why } from '../../tasks/why.js';
@@ -56,6 +57,8 @@ export interface Edit {
 export interface Choices {
   setup: Setup;
   edits: readonly Edit[];
+  /** A profile that was made here and that no file holds: it stands among those of the files. */
+  draft?: Named<ProfileFile>;
 }
 
 /** The plan that follows from files and choices, and its trials. */
@@ -148,6 +151,8 @@ export type Errand =
 export interface BenchState {
   options: BenchOptions;
   size: { columns: number; rows: number };
+  /** The files as they were read last, and with what was made here among them. */
+  files: Shelf;
   shelf: Shelf;
   choices: Choices;
   past: readonly Choices[];

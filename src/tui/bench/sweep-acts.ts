@@ -5,7 +5,7 @@
 import type { PlanePoint } from '../../show/sweep-plane.js';
 import type { Act } from './binding.js';
 import { trialIndex } from './carry-over.js';
-import { withNumbersOf } from './choices.js';
+import { drafted, draftName, withNumbersOf } from './choices.js';
 import { currentRow } from './rows.js';
 import type { BenchState } from './state.js';
 import {
@@ -18,6 +18,7 @@ import {
   TRADES,
   viewsOf,
 } from './sweep-items.js';
+import { PLAIN } from './sweep-form.js';
 import type { SweepState } from './sweep-state.js';
 import { openWhy } from './why-acts.js';
 
@@ -28,15 +29,17 @@ function withSweep(state: BenchState, sweep: Partial<SweepState>): BenchState {
 /** Opens the Sweep screen; the first time its form begins with the profile under the cursor. */
 export const openSweep: Act = (state) => {
   const { run, form } = state.sweep;
-  const from = run === null ? (currentRow(state)?.name ?? form.from) : form.from;
+  const isAsked = run !== null || form.from === PLAIN;
+  const from = isAsked ? form.from : (currentRow(state)?.name ?? form.from);
   const opened = { ...state, screen: 'sweep' as const, behind: [...state.behind, state.screen], looks: [] };
   return withSweep(opened, { form: { ...form, from } });
 };
 
-/** Shows the next view. */
+/** Shows the next view; in words it is read from the first line on. */
 export const nextView: Act = (state) => {
   const views = viewsOf(state);
-  return withSweep(state, { view: views[(views.indexOf(state.sweep.view) + 1) % views.length]! });
+  const view = views[(views.indexOf(state.sweep.view) + 1) % views.length]!;
+  return withSweep(state, { view, read: state.sweep.read === null ? null : 0 });
 };
 
 /** Why there is no other view; null where there is. */
@@ -135,22 +138,32 @@ export function takingOff(state: BenchState): string | null {
   if (run === null || currentCandidate(state) === undefined) return 'there is no candidate yet';
   const { name } = run.plan.base;
   if (state.work === null) return 'a board, riders and scenarios are needed first';
+  if (run.isPlain) return null;
   return state.shelf.profile.some((profile) => profile.name === name) ? null : `${name} is no longer there`;
 }
 
-/** The state whose profile, from which the sweep began, has the numbers of the candidate under the cursor. */
+/** The profile that has the numbers of a candidate once it is taken over; one of its own where the sweep began with none of a file. */
+function takenName(state: BenchState): string {
+  const run = state.sweep.run!;
+  const { name } = run.plan.base;
+  return run.isPlain ? draftName(state, name) : name;
+}
+
+/** The state with a profile that has the numbers of the candidate under the cursor, and the cursor of Rank on it. */
 function taken(state: BenchState): BenchState {
   const candidate = currentCandidate(state);
   const profile = candidate === undefined ? null : profileOf(state, candidate);
   if (profile === null) return state;
-  const { name } = state.sweep.run!.plan.base;
-  const next = withNumbersOf(state, name, profile);
+  const name = takenName(state);
+  const next = state.sweep.run!.isPlain
+    ? drafted(state, { name, value: profile })
+    : withNumbersOf(state, name, profile);
   return { ...next, rank: { ...next.rank, cursor: name, column: null, filter: '' } };
 }
 
 /** Ranks the candidate: it stands in the table as the profile from which the sweep began, with changed numbers. */
 export const takeToRank: Act = (state) => {
-  const name = state.sweep.run?.plan.base.name ?? '';
+  const name = takenName(state);
   const keeping = state.options.ownFolder ? 'w writes it, u takes it back' : 'u takes it back';
   const text = `${name} has the numbers of ${currentCandidate(state)?.name ?? ''} now: ${keeping}`;
   return { ...taken(state), screen: 'rank', behind: [], looks: [], notice: { text, isFault: false } };
@@ -175,7 +188,7 @@ export const takeToTrace: Act = (state) => {
     ...next,
     screen: 'trace',
     behind: [...state.behind, 'sweep'],
-    view: { ...next.view, profiles: [state.sweep.run!.plan.base.name], trial: Math.max(0, trial) },
+    view: { ...next.view, profiles: [takenName(state)], trial: Math.max(0, trial) },
     playhead: { ...next.playhead, timeS: null, playing: false, span: null },
     looks: [],
   };

@@ -8,7 +8,18 @@ import type { Act } from './binding.js';
 import { fieldKey } from './choices.js';
 import { fieldText, rangeText } from './gains-acts.js';
 import type { BenchState } from './state.js';
-import { firstRange, formView, sweepPlanOf, USUAL_COUNT, type FormView } from './sweep-form.js';
+import {
+  firstRange,
+  formView,
+  gridFault,
+  OTHER_ROWS,
+  PLAIN,
+  pointBounds,
+  sweepPlanOf,
+  USUAL_COUNT,
+  USUAL_POINTS,
+  type FormView,
+} from './sweep-form.js';
 import type { RangeEnd, SweepForm } from './sweep-state.js';
 
 function withForm(state: BenchState, form: Partial<SweepForm>): BenchState {
@@ -24,25 +35,49 @@ export function moveFormRow(by: number): Act {
   return (state) => {
     const view = formView(state);
     if (view === null) return state;
-    return withForm(state, { row: Math.max(0, Math.min(view.ranges.length, view.row + by)) });
+    return withForm(state, {
+      row: Math.max(0, Math.min(view.ranges.length + OTHER_ROWS.length - 1, view.row + by)),
+    });
   };
 }
 
-/** Moves to the least or the greatest end of the range. */
+/** Moves to the least or the greatest end of the range, or chooses the first or the second of two. */
 export function moveToEnd(end: RangeEnd): Act {
-  return (state) => withForm(state, { end });
+  return (state) => {
+    const kind = formView(state)?.rowKind;
+    if (kind === 'layout') return withForm(state, { isGrid: end === 'max' });
+    if (kind === 'cells') return withForm(state, { isExhaustive: end === 'max' });
+    return withForm(state, { end });
+  };
 }
+
+/** A whole number of the form: how it is called, and between which bounds it lies. */
+function wholeNumber(view: FormView) {
+  return view.isGrid
+    ? { name: 'points', key: 'points' as const, ...pointBounds(view) }
+    : { name: 'candidates', key: 'count' as const, min: 1, max: MOST_CANDIDATES };
+}
+
+const wholeText = ({ min, max }: { min: number; max: number }) =>
+  `expected a whole number from ${min} to ${max}`;
+
+/** Why no number can be typed under the cursor; null where one can. */
+export function typingOff(state: BenchState): string | null {
+  const view = formView(state);
+  if (view === null) return 'a board, riders, scenarios and a profile are needed first';
+  return isChoice(view) ? 'left and right choose here' : null;
+}
+
+const isChoice = ({ rowKind }: FormView) => rowKind === 'layout' || rowKind === 'cells';
 
 /** The state with another number at the cursor, or with what is wrong with it. */
 function withNumber(state: BenchState, view: FormView, value: number): BenchState {
   const { field, ranges, row } = view;
   if (field === null) {
-    const isCount = Number.isInteger(value) && value >= 1 && value <= MOST_CANDIDATES;
-    if (isCount) return withForm({ ...state, entry: null }, { count: value });
-    return refused(
-      state,
-      `candidates: expected a whole number from 1 to ${MOST_CANDIDATES}, received ${value}`,
-    );
+    const whole = wholeNumber(view);
+    const isWhole = Number.isInteger(value) && value >= whole.min && value <= whole.max;
+    if (isWhole) return withForm({ ...state, entry: null }, { [whole.key]: value });
+    return refused(state, `${whole.name}: ${wholeText(whole)}, received ${value}`);
   }
   const { end } = state.sweep.form;
   if (!(value >= field.min && value <= field.max))
@@ -65,25 +100,29 @@ export function typeRange(text: string): Act {
     if (view === null) return { ...state, entry: null };
     const value = text.trim() === '' ? Number.NaN : Number(text.trim().replace(',', '.'));
     if (Number.isFinite(value)) return withNumber(state, view, value);
-    const name = view.field?.key ?? 'candidates';
-    const expected =
-      view.field === null ? `expected a whole number from 1 to ${MOST_CANDIDATES}` : rangeText(view.field);
+    const whole = wholeNumber(view);
+    const [name, expected] =
+      view.field === null ? [whole.name, wholeText(whole)] : [view.field.key, rangeText(view.field)];
     return refused(state, `${name}: ${expected}, received ${JSON.stringify(text)}`);
   };
 }
 
-const COUNT_BOUNDS = { min: 1, max: MOST_CANDIDATES };
-
-/** Changes the number at the cursor by about a twentieth of itself. */
+/** Changes the number at the cursor by about a twentieth of itself, or chooses the other of two. */
 export function nudgeNumber(direction: 1 | -1): Act {
   return (state) => {
     const view = formView(state);
     if (view === null) return state;
-    const { field, ranges, row, count } = view;
-    const now = field === null ? count : ranges[row]![state.sweep.form.end];
-    const next = nudged(field ?? COUNT_BOUNDS, now, { direction, finely: false });
-    if (field !== null) return withNumber(state, view, next);
-    return withNumber(state, view, Math.max(1, Math.round(next === count ? count + direction : next)));
+    if (isChoice(view)) return moveToEnd(direction === 1 ? 'max' : 'min')(state);
+    const { field, ranges, row } = view;
+    if (field !== null) {
+      const now = ranges[row]![state.sweep.form.end];
+      return withNumber(state, view, nudged(field, now, { direction, finely: false }));
+    }
+    const whole = wholeNumber(view);
+    const now = view[whole.key];
+    const next = Math.round(nudged(whole, now, { direction, finely: false }));
+    const moved = next === now ? now + direction : next;
+    return withNumber(state, view, Math.min(whole.max, Math.max(whole.min, moved)));
   };
 }
 
@@ -102,7 +141,15 @@ export function droppingOff(state: BenchState): string | null {
 }
 
 /** Ranges and candidates as they are for the rig. */
-export const usualAgain: Act = (state) => withForm(state, { ranges: null, count: USUAL_COUNT, row: 0 });
+export const usualAgain: Act = (state) =>
+  withForm(state, {
+    ranges: null,
+    count: USUAL_COUNT,
+    isGrid: false,
+    points: USUAL_POINTS,
+    isExhaustive: false,
+    row: 0,
+  });
 
 /** The numbers of the list: those that were swept keep their ranges, in the order of a profile. */
 export function withSweptNumbers(state: BenchState, keys: readonly string[]): BenchState {
@@ -124,6 +171,8 @@ export function beginningOff(state: BenchState): string | null {
   const view = formView(state);
   if (view === null) return 'a board, riders, scenarios and a profile are needed first';
   if (view.ranges.length === 0) return 'a sweep needs one number at least; a adds some';
+  const fault = gridFault(view);
+  if (fault !== null) return fault;
   return sweepPlanOf(state) === null ? 'no profile can have numbers in all of these ranges' : null;
 }
 
@@ -131,6 +180,7 @@ export function beginningOff(state: BenchState): string | null {
 export const beginSweep: Act = (state) => {
   const plan = sweepPlanOf(state);
   if (plan === null) return state;
-  const run = { plan, isRunning: true, progress: null, best: [], kept: null, outcome: null };
+  const isPlain = state.sweep.form.from === PLAIN;
+  const run = { plan, isPlain, isRunning: true, progress: null, best: [], kept: null, outcome: null };
   return { ...state, sweep: { ...state.sweep, run, view: 'live', cursor: null, pair: 0 } };
 };

@@ -8,8 +8,10 @@ import { percentText, secondsText } from './sweep-words.js';
 import { mapPlace, type MapMetric, type MapSpec } from '../../show/sweep-map.js';
 import type { PlanePoint } from '../../show/sweep-plane.js';
 import { finalistSign, scatterPlace, type ScatterSpec, type TradedGroup } from '../../show/sweep-scatter.js';
+import type { SweepView } from '../../show/sweep-view.js';
 import { scoreText } from '../../show/why-sentences.js';
 import { withNumbers } from '../../sweep/candidate.js';
+import { sweepView } from '../../tasks/sweep-report.js';
 import type { BenchState } from './state.js';
 import type { SweepOutcome, SweepPoint, SweepRunState, SweepViewName } from './sweep-state.js';
 
@@ -77,6 +79,21 @@ export function viewsOf({ sweep }: Pick<BenchState, 'sweep'>): SweepViewName[] {
   return run.outcome.answer.finalists.length === 0
     ? ['finalists', 'ranges']
     : ['finalists', ...plots, 'ranges'];
+}
+
+/** The view in front: the one that is wanted, where it is there. */
+export function viewInFront(state: Pick<BenchState, 'sweep'>): SweepViewName {
+  const views = viewsOf(state);
+  return views.includes(state.sweep.view) ? state.sweep.view : views[0]!;
+}
+
+const finalViews = new WeakMap<SweepOutcome, SweepView>();
+
+/** What is shown of a sweep that has come to its end, drawn up once. */
+export function finalView(outcome: SweepOutcome): SweepView {
+  const view = finalViews.get(outcome) ?? sweepView(outcome.answer);
+  finalViews.set(outcome, view);
+  return view;
 }
 
 /** The finalists, or the best so far, best first. */

@@ -30,9 +30,11 @@ import {
   moveFormRow,
   moveToEnd,
   nudgeNumber,
+  typingOff,
   usualAgain,
 } from './sweep-form-acts.js';
 import { formView } from './sweep-form.js';
+import { closeWords, openWords, scrollWords, turnWords } from './sweep-text.js';
 
 const back: Binding = {
   keys: ['escape', 'q'],
@@ -77,14 +79,24 @@ export const SWEEP_FORM_KEYS: PlaceKeys = {
     },
     { keys: ['down', 'j'], label: 'down', says: 'next number', act: moveFormRow(1) },
     { keys: ['up', 'k'], label: 'up', says: 'number before', act: moveFormRow(-1) },
-    { keys: ['left', 'h'], label: 'least', says: 'to the least end of the range', act: moveToEnd('min') },
-    { keys: ['right', 'l'], label: 'greatest', says: 'to the greatest end', act: moveToEnd('max') },
+    {
+      keys: ['left', 'h'],
+      label: 'least',
+      says: 'to the least end of the range; the first of two',
+      act: moveToEnd('min'),
+    },
+    {
+      keys: ['right', 'l'],
+      label: 'greatest',
+      says: 'to the greatest end; the second of two',
+      act: moveToEnd('max'),
+    },
     {
       keys: ['t'],
       label: 'type it',
       says: 'type the number; a digit begins at once',
       act: openEntry('range'),
-      off: formOff,
+      off: typingOff,
       inFooter: true,
     },
     { keys: ['+', '='], label: 'more', says: 'about a twentieth more', act: nudgeNumber(1) },
@@ -113,60 +125,77 @@ export const SWEEP_FORM_KEYS: PlaceKeys = {
       off: formOff,
       inFooter: true,
     },
-    { keys: ['o'], label: 'usual', says: 'the ranges that suit board and riders', act: usualAgain },
+    {
+      keys: ['o'],
+      label: 'usual',
+      says: 'ranges that suit board and riders, and a spread that races',
+      act: usualAgain,
+    },
     { ...stopping, inFooter: true },
     view,
     back,
   ],
-  typing: (text) => (/^[\d.,-]/.test(text) ? openEntry('range', { typed: text }) : (state) => state),
+  typing: (text) => (state) =>
+    /^[\d.,-]/.test(text) && typingOff(state) === null ? openEntry('range', { typed: text })(state) : state,
 };
+
+/** What is done with the candidate under the cursor. */
+const taking: readonly Binding[] = [
+  {
+    keys: ['return'],
+    label: 'look',
+    says: 'look at the worst run of the candidate',
+    act: takeToTrace,
+    off: worstOff,
+    inFooter: true,
+  },
+  {
+    keys: ['r'],
+    label: 'rank it',
+    says: 'rank the candidate as a profile with changed numbers',
+    act: takeToRank,
+    off: takingOff,
+    inFooter: true,
+  },
+  {
+    keys: ['y'],
+    label: 'why',
+    says: 'why the candidate rides as it does, and what would help',
+    act: takeToWhy,
+    off: takingOff,
+    inFooter: true,
+  },
+];
+
+/** What else map and front show. */
+const plotted: readonly Binding[] = [
+  {
+    keys: ['m'],
+    label: 'metric',
+    says: 'map the next metric',
+    act: nextMetric,
+    off: metricOff,
+    inFooter: true,
+  },
+  {
+    keys: ['x'],
+    label: 'other axes',
+    says: 'the next two numbers on the map, or costs on the front',
+    act: nextPair,
+    off: pairOff,
+    inFooter: true,
+  },
+];
 
 /** The keys of what is found. */
 export const SWEEP_KEYS: PlaceKeys = {
   title: 'Sweep',
   bindings: [
-    {
-      keys: ['return'],
-      label: 'look',
-      says: 'look at the worst run of the candidate',
-      act: takeToTrace,
-      off: worstOff,
-      inFooter: true,
-    },
-    {
-      keys: ['r'],
-      label: 'rank it',
-      says: 'rank the candidate as a profile with changed numbers',
-      act: takeToRank,
-      off: takingOff,
-      inFooter: true,
-    },
-    {
-      keys: ['y'],
-      label: 'why',
-      says: 'why the candidate rides as it does, and what would help',
-      act: takeToWhy,
-      off: takingOff,
-      inFooter: true,
-    },
+    ...taking,
     stopping,
     view,
-    {
-      keys: ['m'],
-      label: 'metric',
-      says: 'map the next metric',
-      act: nextMetric,
-      off: metricOff,
-      inFooter: true,
-    },
-    {
-      keys: ['x'],
-      label: 'other axes',
-      says: 'the next two numbers on the map, or costs on the front',
-      act: nextPair,
-      off: pairOff,
-      inFooter: true,
-    },
+    { keys: ['t'], label: 'in words', says: 'say the view in words', act: openWords, inFooter: true },
+    ...plotted,
     { keys: ['down'], label: 'down', says: 'next candidate; on a plot the one below', act: moveTo('down') },
     { keys: ['up'], label: 'up', says: 'candidate before; on a plot the one above', act: moveTo('up') },
     { keys: ['left', 'h'], label: 'left', says: 'on a plot the candidate to the left', act: moveTo('left') },
@@ -181,5 +210,31 @@ export const SWEEP_KEYS: PlaceKeys = {
     { keys: ['home'], label: 'first', says: 'first finalist', act: moveLeader(-Infinity) },
     { keys: ['end'], label: 'last', says: 'last finalist', act: moveLeader(Infinity) },
     back,
+  ],
+};
+
+/** The keys of what is found while it is said in words. */
+export const SWEEP_TEXT_KEYS: PlaceKeys = {
+  title: 'Sweep in words',
+  bindings: [
+    { keys: ['down', 'j'], label: 'line down', says: 'a line down', act: scrollWords(1), inFooter: true },
+    { keys: ['up', 'k'], label: 'line up', says: 'a line up', act: scrollWords(-1) },
+    { keys: ['pagedown'], label: 'page down', says: 'a page down', act: turnWords(1), inFooter: true },
+    { keys: ['pageup'], label: 'page up', says: 'a page up', act: turnWords(-1) },
+    { keys: ['home'], label: 'start', says: 'to the first line', act: scrollWords(-Infinity) },
+    { keys: ['end'], label: 'end', says: 'to the last line', act: scrollWords(Infinity) },
+    { keys: ['right', 'l'], label: 'next', says: 'next finalist', act: moveLeader(1), inFooter: true },
+    { keys: ['left', 'h'], label: 'before', says: 'finalist before', act: moveLeader(-1) },
+    view,
+    ...plotted,
+    ...taking,
+    stopping,
+    {
+      keys: ['escape', 't', 'q'],
+      label: 'pictures',
+      says: 'back to tables and plots',
+      act: closeWords,
+      inFooter: true,
+    },
   ],
 };

@@ -16,8 +16,13 @@ export type RangeEnd = 'min' | 'max';
 export interface SweepForm {
   from: string | null;
   ranges: readonly Range[] | null;
+  /** Candidates spread over the ranges; or, on a grid, points along each of them. */
   count: number;
-  /** The cursor: a range, and behind them the count of candidates; and which end of the range. */
+  isGrid: boolean;
+  points: number;
+  /** True runs every candidate in every cell, without a race. */
+  isExhaustive: boolean;
+  /** The cursor: a range, and behind them the other rows of the form; and which end of the range. */
   row: number;
   end: RangeEnd;
 }
@@ -47,6 +52,8 @@ export interface SweepOutcome {
 /** A sweep that was begun; its plan stands for it. */
 export interface SweepRunState {
   plan: SweepPlan;
+  /** True where it began with the plain profile for the rig, which no file holds. */
+  isPlain: boolean;
   isRunning: boolean;
   /** How far it is, and how many runs are made in a second. */
   progress: (SweepProgress & { ratePerS: number }) | null;
@@ -64,6 +71,8 @@ export interface SweepState {
   form: SweepForm;
   run: SweepRunState | null;
   view: SweepViewName;
+  /** Null shows pictures. Else the view is shown as text, and so many of its signs stand above the first row. */
+  read: number | null;
   cursor: string | null;
   /** Which metric is mapped, over which pair of numbers, and which two are traded, each counted from 0. */
   metric: number;

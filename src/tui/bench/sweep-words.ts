@@ -4,6 +4,7 @@
 import { plainNumber } from '../../show/why-sentences.js';
 import type { SweepProgress, SweepStage } from '../../tasks/sweep.js';
 import type { BenchState } from './state.js';
+import type { SweepRunState } from './sweep-state.js';
 
 /** A part in percent. */
 export function percentText(percent: number): string {
@@ -44,4 +45,24 @@ export function stageText({ sweep: { run } }: Pick<BenchState, 'sweep'>): string
 function partText({ step, steps, done, all }: SweepProgress, stage: string): string {
   const part = steps > 1 ? ` ${step} of ${steps}` : '';
   return `${stage}${part}, ${Math.floor((100 * done) / Math.max(1, all))} %`;
+}
+
+/** How far a sweep is, in sentences with its rate and what is left. */
+export function progressText({ progress, isRunning }: SweepRunState): string {
+  const stopped = isRunning ? '' : 'Stopped; Space goes on. ';
+  if (progress === null) return `${stopped}The sweep begins.`;
+  const { stage, step, steps, done, all, known, ratePerS } = progress;
+  const name = `${stage[0]!.toUpperCase()}${stage.slice(1)}`;
+  const part = steps > 1 ? `, step ${step} of ${steps}` : '';
+  const left = ratePerS > 0 ? `, ${Math.ceil((all - done) / ratePerS)} s left of this step` : '';
+  const pace = isRunning ? `, ${Math.round(ratePerS)} runs a second${left}` : '';
+  return `${stopped}${name}${part}: ${done} of ${all} runs${pace}; ${known} in all.`;
+}
+
+/** Where the runs of a sweep are kept, in a sentence. */
+export function keptText({ options }: BenchState, { kept }: SweepRunState): string {
+  if (kept !== null) return `Runs are kept in ${kept}; begun again, the same sweep goes on from there.`;
+  return options.ownFolder
+    ? 'Runs are kept in memory.'
+    : 'Runs are kept while the bench is open; in a folder of your own they are kept in a file.';
 }

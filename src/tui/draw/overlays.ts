@@ -11,6 +11,7 @@ import { choosesMany, itemsInSight, markedItems } from '../bench/chooser-acts.js
 import { fieldText, gainsView } from '../bench/gains-acts.js';
 import { keyList } from '../bench/key-list.js';
 import { shownRows } from '../bench/rows.js';
+import { PLAIN } from '../bench/sweep-form.js';
 import { shellSentence } from '../bench/shell-command.js';
 import type { BenchOptions, BenchState, Chooser } from '../bench/state.js';
 import { ordinal } from './panel.js';
@@ -81,6 +82,8 @@ const LIST_TITLES: Readonly<Record<Chooser['kind'], string>> = {
 function summaryOf({ shelf }: BenchState, kind: Chooser['kind'], name: string): string {
   if (kind === 'pack') return '';
   if (kind === 'numbers') return PROFILE_FIELDS.find(({ key }) => key === name)?.says ?? '';
+  if (name === PLAIN)
+    return 'With nothing but the gains that suit board and riders, and a lift where little is left';
   const files = { board: shelf.board, rider: shelf.rider, scenarios: shelf.scenario, from: shelf.profile }[
     kind
   ];

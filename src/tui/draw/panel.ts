@@ -10,7 +10,7 @@ import type { TimeSpan } from '../../show/plot-frame.js';
 import { problemLine } from '../../show/problems.js';
 import { numberText } from '../../show/quantities.js';
 import { standingLegend, stripPieces } from '../../show/rank-row.js';
-import { CAUTION } from '../../show/rank-table.js';
+import { CAUTION } from '../../show/cautions.js';
 import { pitchSentence } from '../../show/run-sentences.js';
 import { smallTrace } from '../../show/trace-small.js';
 import { cellPhrase } from '../../show/worst-sentences.js';

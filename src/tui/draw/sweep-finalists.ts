@@ -1,55 +1,71 @@
 /**
  * The finalists of a sweep: their table, and what there is to know of the one under the cursor.
  */
-import { CAUTION } from '../../show/rank-table.js';
+import { CAUTION } from '../../show/cautions.js';
 import { bestSentences, lookedSentences, tableSentences } from '../../show/sweep-sentences.js';
 import { finalistRows } from '../../show/sweep-table.js';
-import type { SweepView } from '../../show/sweep-view.js';
-import { sweepView } from '../../tasks/sweep-report.js';
+import { aboutSentences } from '../../show/sweep-words.js';
 import type { BenchState } from '../bench/state.js';
-import { currentCandidate } from '../bench/sweep-items.js';
-import type { SweepOutcome } from '../bench/sweep-state.js';
-import { candidateText } from './sweep-read-out.js';
+import { currentCandidate, finalView } from '../bench/sweep-items.js';
+import { candidateText } from '../bench/sweep-read-out.js';
 import { inSight, say, type Area } from './say.js';
 
-/** Fewest rows with what was looked through, and with what the columns mean. */
-const WITH_LOOKED = 18;
-const WITH_LEGEND = 30;
+/** Fewest rows with what was looked through. */
+const WITH_LOOKED = 26;
 
-/** Part of the rows that is for the table, at most. */
-const TABLE_SHARE = 0.55;
+/** Sentences at the end, on checks and on what is left to find, that are said only where there is room. */
+const FOR_ROOM = 2;
 
-const views = new WeakMap<SweepOutcome, SweepView>();
-
-function viewOf(outcome: SweepOutcome): SweepView {
-  const view = views.get(outcome) ?? sweepView(outcome.answer);
-  views.set(outcome, view);
-  return view;
-}
+/** Rows that the table has however much is to be said. */
+const LEAST_TABLE = 7;
 
 /** The table of finalists with what is to be said of the one under the cursor. */
 export function finalistViewRows(state: BenchState, { width, height }: Area): string[] {
   const outcome = state.sweep.run?.outcome;
   if (!outcome) return [];
   const { options } = state;
-  const { symbols, paint } = options;
-  const view = viewOf(outcome);
-  const ascii = symbols === 'ascii';
+  const { paint } = options;
+  const view = finalView(outcome);
   const saying = (texts: readonly string[]) => texts.flatMap((text) => say(text, width, options));
+  const { finalists } = view;
+  if (finalists.length === 0) return saying([...lookedSentences(view), ...bestSentences(view)]);
   const looked = height < WITH_LOOKED ? [] : [...saying(lookedSentences(view).slice(1)).map(paint.dim), ''];
-  if (view.finalists.length === 0) return [...looked, ...saying(bestSentences(view))];
-  const here = currentCandidate(state);
-  const at = view.finalists.findIndex(({ result }) => result.name === here?.name);
+  const abouts = finalists.map((finalist) => aboutSentences(view, finalist));
+  const here = currentCandidate(state)?.name;
+  const at = finalists.findIndex(({ result }) => result.name === here);
+  // The table stands still while the cursor moves: it leaves room for the longest that has to be said.
+  const longest = Math.max(...abouts.map((texts) => saying(texts.slice(0, -FOR_ROOM)).length));
+  const fewest = Math.min(LEAST_TABLE, Math.floor(height / 2));
+  const most = Math.max(fewest, height - looked.length - 1 - longest);
+  const shown = tableAround(state, at, { width, height: most });
+  const room = height - looked.length - shown.length - 1;
+  const about = whole(
+    (abouts[at] ?? [candidateText(state)]).map((text) => saying([text])),
+    room,
+  );
+  const legend = saying([...tableSentences(options.symbols === 'ascii'), CAUTION]).map(paint.dim);
+  const body = [...looked, ...shown, '', ...about];
+  return body.length + 1 + legend.length <= height ? [...body, '', ...legend] : body;
+}
+
+/** Paragraphs as far as there is room for the whole of one; of the first as much as there is. */
+function whole(paragraphs: readonly (readonly string[])[], height: number): string[] {
+  const rows: string[] = [];
+  for (const paragraph of paragraphs) {
+    if (rows.length > 0 && rows.length + paragraph.length > height) break;
+    rows.push(...paragraph);
+  }
+  return rows;
+}
+
+/** The head of the table, and the rows around one of them. */
+function tableAround({ options, sweep }: BenchState, at: number, { width, height }: Area): string[] {
+  const { symbols, paint } = options;
+  const view = finalView(sweep.run!.outcome!);
   const [header, ...rows] = finalistRows(view, { width: width - 2, symbols, paint });
   const marked = rows.map((row, index) => {
-    const sign = index === at ? (ascii ? '>' : '▸') : ' ';
+    const sign = index === at ? (symbols === 'ascii' ? '>' : '▸') : ' ';
     return `${paint.accent(sign)} ${row}`;
   });
-  const most = Math.max(2, Math.floor((height - looked.length) * TABLE_SHARE));
-  const shown = [`  ${header}`, ...inSight(marked, Math.max(0, at), most - 1)];
-  const about =
-    at === -1 ? [candidateText(state)] : bestSentences({ ...view, finalists: [view.finalists[at]!] });
-  const legend =
-    height < WITH_LEGEND ? [] : ['', ...saying([...tableSentences(ascii), CAUTION]).map(paint.dim)];
-  return [...looked, ...shown, '', ...saying(about), ...legend];
+  return [`  ${header}`, ...inSight(marked, Math.max(0, at), height - 1)];
 }

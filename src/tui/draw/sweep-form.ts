@@ -8,7 +8,17 @@ import { listed } from '../../show/margin-view.js';
 import { table, type TableCell } from '../../show/table.js';
 import { MOST_CANDIDATES } from '../../tasks/sweep-select.js';
 import type { BenchState } from '../bench/state.js';
-import { cellCount, fieldOf, formView, type FormView } from '../bench/sweep-form.js';
+import {
+  candidateCount,
+  cellCount,
+  fieldOf,
+  formView,
+  gridFault,
+  pointBounds,
+  type FormRow,
+  type FormView,
+} from '../bench/sweep-form.js';
+import { beginningOff } from '../bench/sweep-form-acts.js';
 import type { RangeEnd } from '../bench/sweep-state.js';
 import { inSight, say, type Area } from './say.js';
 
@@ -22,7 +32,7 @@ export function sweepFormRows(state: BenchState, { width, height }: Area): strin
   if (view === null) return [];
   const { options } = state;
   const head = height < WITH_HEAD ? [] : [...say(aboutText(view), width, options), ''];
-  const says = say(fieldSays(view), width, options).slice(0, 2);
+  const says = say(rowSays(view), width, options).slice(0, 2);
   const foot =
     height < WITH_FOOT ? [] : ['', ...footTexts(state, view).flatMap((text) => say(text, width, options))];
   const [header, ...rows] = formTable(state, view, width);
@@ -38,15 +48,32 @@ export function sweepFormRows(state: BenchState, { width, height }: Area): strin
   ].slice(0, height);
 }
 
-function aboutText({ base }: FormView): string {
-  return `Candidates have numbers between these ends, evenly spread in their ratio; all else is as ${base.name} has it.`;
+function aboutText({ base, isPlain, isGrid }: FormView): string {
+  const how = isGrid ? 'on a grid that is even in their ratio' : 'evenly spread in their ratio';
+  return `Candidates have numbers between these ends, ${how}; all else is as ${isPlain ? 'the plain profile for the rig' : base.name} has it.`;
 }
 
-function fieldSays({ field, base, row, ranges }: FormView): string {
-  if (field === null) return `How many candidates are spread over the ranges, from 1 to ${MOST_CANDIDATES}.`;
-  const { section, value } = { section: field.says, value: valueIn(base.value, ranges[row]!.path) };
-  const now = value === undefined ? 'leaves it out' : `has ${`${value} ${field.unit}`.trimEnd()}`;
-  return `${section}. ${base.name} ${now}.`;
+/** What the row under the cursor is about; what is wrong with a grid comes first. */
+function rowSays(view: FormView): string {
+  const { field, base, row, ranges, rowKind, isGrid, isExhaustive, points } = view;
+  if (field !== null) {
+    const value = valueIn(base.value, ranges[row]!.path);
+    const now = value === undefined ? 'leaves it out' : `has ${`${value} ${field.unit}`.trimEnd()}`;
+    return `${field.says}. ${base.name} ${now}.`;
+  }
+  const fault = gridFault(view);
+  if (fault !== null) return `${fault}.`;
+  if (rowKind === 'cells')
+    return isExhaustive
+      ? 'Every candidate is run in every cell: nobody is dropped on the way.'
+      : 'A race drops the worse ones after a few cells, so that most runs are of the good ones.';
+  if (rowKind === 'layout')
+    return isGrid
+      ? 'A plain grid: evenly spaced points of every number, each with each, and no search from the best of them.'
+      : 'A spread: no two candidates share a number, and the search goes on downhill from the best of them.';
+  return isGrid
+    ? `How many points along each number; ${points} over ${ranges.length} ${ranges.length === 1 ? 'number' : 'numbers'} are ${candidateCount(view)} candidates.`
+    : `How many candidates are spread over the ranges, from 1 to ${MOST_CANDIDATES}.`;
 }
 
 function valueIn(profile: object, path: readonly string[]): unknown {
@@ -74,8 +101,6 @@ function formTable(state: BenchState, view: FormView, width: number): string[] {
       `${min} to ${max}`,
     ];
   });
-  const isOnCount = view.row === view.ranges.length;
-  const count: TableCell = isOnCount ? [{ text: `[${view.count}]`, style: 'inverse' }] : `${view.count} `;
   return table({
     columns: [
       { header: '', align: 'left' },
@@ -85,16 +110,41 @@ function formTable(state: BenchState, view: FormView, width: number): string[] {
       { header: 'unit', align: 'left', shrinks: true, leastWidth: 4 },
       { header: 'a profile may have', align: 'left', shrinks: true, leastWidth: 6 },
     ],
-    rows: [...rows, [marker(view.ranges.length), 'candidates', count, '', '', `1 to ${MOST_CANDIDATES}`]],
+    rows: [...rows, ...otherRows(view, marker)],
     paint: options.paint,
     maxWidth: width,
     ellipsis: GLYPHS[options.symbols].ellipsis,
   });
 }
 
-function footTexts(state: BenchState, { plan }: FormView): string[] {
-  const { riders, scenarios, charges, seeds } = plan;
-  const cells = cellCount(plan);
+/** The rows below the ranges: how many candidates, and two choices with what is chosen between brackets. */
+function otherRows(view: FormView, marker: (row: number) => TableCell): TableCell[][] {
+  const { isGrid, points, count, isExhaustive, ranges, rowKind } = view;
+  const options = (kind: FormRow, texts: readonly [string, string], chosen: number): TableCell[] =>
+    texts.map((text, index): TableCell => {
+      if (index !== chosen) return [{ text: `${text} `, style: 'dim' }];
+      return [{ text: `[${text}]`, style: rowKind === kind ? 'inverse' : 'bold' }];
+    });
+  const number = isGrid ? points : count;
+  const amount: TableCell = rowKind === 'count' ? [{ text: `[${number}]`, style: 'inverse' }] : `${number} `;
+  const { min, max } = isGrid ? pointBounds(view) : { min: 1, max: MOST_CANDIDATES };
+  const first = ranges.length;
+  return [
+    [marker(first), isGrid ? 'points a number' : 'candidates', amount, '', '', `${min} to ${max}`],
+    [marker(first + 1), 'laid out as', ...options('layout', ['spread', 'grid'], Number(isGrid)), '', ''],
+    [
+      marker(first + 2),
+      'run in',
+      ...options('cells', ['a race', 'every cell'], Number(isExhaustive)),
+      '',
+      '',
+    ],
+  ];
+}
+
+function footTexts(state: BenchState, view: FormView): string[] {
+  const { riders, scenarios, charges, seeds } = view.plan;
+  const cells = cellCount(view.plan);
   const names = riders.length <= 4 ? listed(riders.map(({ name }) => name)) : `${riders.length} riders`;
   const packs = charges.length === 1 ? 'one state of the pack' : `${charges.length} states of the pack`;
   const chance = seeds.length === 1 ? '' : `, ${seeds.length} seeds`;
@@ -104,11 +154,21 @@ function footTexts(state: BenchState, { plan }: FormView): string[] {
       ? ' What is found for one rider or one state of the pack need not hold for another: r and p on Rank choose more.'
       : '';
   const { run } = state.sweep;
+  const off = beginningOff(state);
   const goes =
     run !== null && run.outcome === null && run.isRunning ? ' The one that runs now ends with that.' : '';
   return [
-    `They are run in what Rank ranks on: ${roads}, ${names}, ${packs}${chance}: ${cells} cells. A race drops the worse ones ` +
-      `early, and goes on downhill from the best.${alone}`,
-    `Enter begins.${goes}`,
+    `They are run in what Rank ranks on: ${roads}, ${names}, ${packs}${chance}: ${cells} ${cells === 1 ? 'cell' : 'cells'}. ${wayText(view, cells)}${alone}`,
+    off === null ? `Enter begins.${goes}` : `Enter cannot begin: ${off}.`,
   ];
+}
+
+/** What is done with the candidates. */
+function wayText(view: FormView, cells: number): string {
+  const runs = candidateCount(view) * cells;
+  if (view.isExhaustive)
+    return `Every one is run in every cell, ${runs} runs${view.isGrid ? '.' : ', and the search goes on downhill from the best.'}`;
+  return view.isGrid
+    ? 'A race drops the worse ones early.'
+    : 'A race drops the worse ones early, and goes on downhill from the best.';
 }

@@ -7,8 +7,9 @@ import { table, type TableCell, type TableColumn } from '../../show/table.js';
 import { plainNumber, scoreText } from '../../show/why-sentences.js';
 import type { BenchState } from '../bench/state.js';
 import { currentCandidate } from '../bench/sweep-items.js';
+import { keptText, progressText } from '../bench/sweep-words.js';
 import type { SweepRunState } from '../bench/sweep-state.js';
-import { candidateText } from './sweep-read-out.js';
+import { candidateText } from '../bench/sweep-read-out.js';
 import { inSight, say, type Area } from './say.js';
 
 /** Fewest rows with a bar, and with what is under the cursor. */
@@ -42,24 +43,6 @@ export function liveRows(state: BenchState, { width, height }: Area): string[] {
   const at = run.best.findIndex(({ result }) => result.name === here?.name);
   const [header, ...rows] = bestTable(state, run, { width, at });
   return [...head, ...bar, header!, ...inSight(rows, Math.max(0, at), Math.max(1, room - 1)), ...read];
-}
-
-function progressText({ progress, isRunning }: SweepRunState): string {
-  const stopped = isRunning ? '' : 'Stopped; Space goes on. ';
-  if (progress === null) return `${stopped}The sweep begins.`;
-  const { stage, step, steps, done, all, known, ratePerS } = progress;
-  const name = `${stage[0]!.toUpperCase()}${stage.slice(1)}`;
-  const part = steps > 1 ? `, step ${step} of ${steps}` : '';
-  const left = ratePerS > 0 ? `, ${Math.ceil((all - done) / ratePerS)} s left of this step` : '';
-  const pace = isRunning ? `, ${Math.round(ratePerS)} runs a second${left}` : '';
-  return `${stopped}${name}${part}: ${done} of ${all} runs${pace}; ${known} in all.`;
-}
-
-function keptText({ options }: BenchState, { kept }: SweepRunState): string {
-  if (kept !== null) return `Runs are kept in ${kept}; begun again, the same sweep goes on from there.`;
-  return options.ownFolder
-    ? 'Runs are kept in memory.'
-    : 'Runs are kept while the bench is open; in a folder of your own they are kept in a file.';
 }
 
 function barOf({ options }: BenchState, { progress }: SweepRunState, width: number): string {

@@ -15,7 +15,7 @@ import type { PlaneOptions } from '../../show/sweep-plane.js';
 import { scatterRows, scatterSentence } from '../../show/sweep-scatter.js';
 import type { BenchState } from '../bench/state.js';
 import { currentCandidate, mapSpecOf, scatterSpecOf } from '../bench/sweep-items.js';
-import { candidateText } from './sweep-read-out.js';
+import { candidateText } from '../bench/sweep-read-out.js';
 import { say, sayInOne, type Area } from './say.js';
 
 /** Fewest columns with the read-out beside the plot, and its part of them. */

@@ -3,7 +3,7 @@
  * tried with what they would do.
  */
 import { beside } from '../../show/beside.js';
-import { CAUTION } from '../../show/rank-table.js';
+import { CAUTION } from '../../show/cautions.js';
 import { feelSentences } from '../../show/why-feel.js';
 import { remedySentences, verdictSentences } from '../../show/why-remedies.js';
 import { blamelessSentences, findingSentences, standingSentences } from '../../show/why-sentences.js';

@@ -128,10 +128,44 @@ describe('a question that is followed', () => {
     following.stop();
   });
 
-  it('hands what goes wrong on', async () => {
-    const { press, faults } = followed(() => Promise.reject(new Error('no crew')));
+  it('a cell that cannot be computed is told, Rank is in front again, and the question can be asked anew', async () => {
+    let isBroken = true;
+    const gate = () => (isBroken ? Promise.reject(new Error('no crew')) : Promise.resolve());
+    const { store, press, until, faults, following } = followed(gate);
     press('y');
+    await until((why) => why === null);
+    expect(store.get()).toMatchObject({
+      screen: 'rank',
+      notice: { isFault: true, text: expect.stringMatching(/^why: .*Esc and y try again.*no crew/) },
+    });
+    isBroken = false;
+    press('y');
+    await until((why) => why?.answer !== null);
+    expect(faults).toEqual([]);
+    following.stop();
+  });
+
+  it('a cell that cannot be computed leaves what is known in front', async () => {
+    let isBroken = false;
+    const gate = () => (isBroken ? Promise.reject(new Error('no crew')) : Promise.resolve());
+    const { store, press, until, following } = followed(gate);
+    press('y');
+    await until((why) => why?.answer?.explanation.isComplete === true);
+    isBroken = true;
+    await until(() => store.get().notice !== null);
+    const { screen, why } = store.get();
+    expect([screen, why?.answer?.explanation.isComplete]).toEqual(['why', true]);
+    following.stop();
+  });
+
+  it('hands errors of ours on', async () => {
+    const { store, press, faults } = followed();
+    store.change((state) => ({
+      ...afterKeys(state, 'y'),
+      why: { ...afterKeys(state, 'y').why!, plan: { ...state.work!.plan, profiles: [] } },
+    }));
+    press('');
     while (faults.length === 0) await new Promise((resolve) => setTimeout(resolve));
-    expect(faults.map(String)).toEqual([expect.stringContaining('no crew')]);
+    expect(faults).toHaveLength(1);
   });
 });

@@ -80,6 +80,8 @@ const files = fc
       rider: there(rider),
       profile: there(profile),
       scenario: there(scenario),
+      sheet: [],
+      kept: [],
       problems: isFaulty ? [problem] : [],
     };
     return happening(`without ${gone.join('+') || 'none'}`, (state) => shelved(state, shelf));
@@ -154,6 +156,8 @@ const beginning = fc
     'return y',
     'g',
     'g return',
+    'g f p l a i n return return',
+    'g return t',
   )
   .map((keys) => (keys === '' ? someState() : withLooks(withAnswer(afterKeysSettled(rankedState(), keys)))));
 

@@ -17,6 +17,15 @@ describe('the command of a screen', () => {
     expect(shellCommand(afterKeys(rankedState(), keys))).toBe(command);
   });
 
+  it("says that a sweep meets each scenario's own charge only, where it does", () => {
+    const own = shellCommand(afterKeys(rankedState(), 'g'));
+    expect(own).toMatch(/^underfoot sweep --board pebble --rider kim --scenarios \S+ --charge own /);
+    expect(shellCommand(afterKeys(rankedState(), 'p 3 5 return g'))).toContain(' --charge 35 ');
+    const { choices, ...rest } = rankedState();
+    const both = { ...rest, choices: { ...choices, setup: { ...choices.setup, charges: [null, 20] } } };
+    expect(shellCommand(both)).toBe('underfoot rank --board pebble --rider kim --charge own,20');
+  });
+
   it('names the run of Trace and the profiles of Compare', () => {
     const rig = '--board pebble --rider kim --charge 80 --seed 1 --solver fixed';
     const trace = afterKeys(rankedState(), 'l return');

@@ -37,6 +37,8 @@ export function someShelf(parts: Partial<Shelf> = {}): Shelf {
     rider: [plan.riders[0]!, { ...plan.riders[0]!, name: 'lee' }],
     profile: byName(plan.profiles),
     scenario: byName(plan.scenarios),
+    sheet: [],
+    kept: [],
     problems: [],
     ...parts,
   };

@@ -4,6 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { usualRanges } from '../../../src/sweep/range.js';
+import { plainBase } from '../../../src/tasks/sweep-select.js';
 import { shelved } from '../../../src/tui/bench/hear.js';
 import { shellCommand } from '../../../src/tui/bench/shell-command.js';
 import type { BenchState } from '../../../src/tui/bench/state.js';
@@ -60,7 +61,7 @@ describe('the form', () => {
     ['right 4 return', 'proportionalAPerDeg: expected a greatest number above 4 A/deg, received 4'],
     ['t x return', 'proportionalAPerDeg: expected a number from 0 to 500 A/deg, received "x"'],
     ['t return', 'proportionalAPerDeg: expected a number from 0 to 500 A/deg, received ""'],
-    ['end down down down 0 return', 'candidates: expected a whole number from 1 to 20000, received 0'],
+    ['down down 0 return', 'candidates: expected a whole number from 1 to 20000, received 0'],
     ['down down 1 . 5 return', 'candidates: expected a whole number from 1 to 20000, received 1.5'],
   ])('after %s says what is expected, and keeps what was typed', (keys, text) => {
     const state = afterKeys(opened, keys);
@@ -129,6 +130,75 @@ describe('the form', () => {
   });
 });
 
+describe('what is done with the ranges', () => {
+  const grid = afterKeys(opened, 'down down down right');
+  const planOf = (state: BenchState) => sweepPlanOf(state)!;
+
+  it('is a spread that races, unless something else is chosen', () => {
+    expect(planOf(opened)).toMatchObject({ count: 300, grid: null, isExhaustive: false, isRefined: true });
+    expect(planOf(grid)).toMatchObject({ grid: 12, isExhaustive: false, isRefined: false });
+    expect(planOf(afterKeys(grid, 'left'))).toEqual(planOf(opened));
+    expect(planOf(afterKeys(grid, '_'))).toEqual(planOf(opened));
+    const every = afterKeys(opened, 'down down down down +');
+    expect(planOf(every)).toMatchObject({ grid: null, isExhaustive: true, isRefined: true });
+    expect(planOf(afterKeys(grid, 'down right'))).toMatchObject({ grid: 12, isExhaustive: true });
+    expect(planOf(afterKeys(grid, 'down right o'))).toMatchObject({ grid: null, isExhaustive: false });
+  });
+
+  it('takes points of a grid within what candidates there may be, and keeps the count of a spread', () => {
+    const points = (keys: string) => afterKeys(grid, `up ${keys}`);
+    expect(planOf(points('1 4 1 return'))).toMatchObject({ grid: 141, count: 300 });
+    expect(noticeOf(points('1 4 2 return'))).toBe(
+      'points: expected a whole number from 2 to 141, received 142',
+    );
+    expect(noticeOf(points('1 return'))).toBe('points: expected a whole number from 2 to 141, received 1');
+    expect(noticeOf(points('2 . 5 return'))).toBe(
+      'points: expected a whole number from 2 to 141, received 2.5',
+    );
+    expect(planOf(points('2 return _')).grid).toBe(2);
+    expect(planOf(points('1 4 1 return +')).grid).toBe(141);
+    expect(planOf(points('+')).grid).toBe(13);
+  });
+
+  it('is refused with its reason where another number makes the grid too large', () => {
+    const large = afterKeys(grid, 'up 1 4 1 return a down down space return');
+    expect(rangesOf(large)).toHaveLength(3);
+    expect(sweepPlanOf(large)).toBeNull();
+    const said = afterKeys(large, 'return');
+    expect(noticeOf(said)).toBe(
+      'begin: 141 points over 3 numbers are 2803221 candidates, more than 20000: 27 points at most',
+    );
+    expect(said.sweep.run).toBeNull();
+    expect(planOf(afterKeys(large, 'up up up down down down 2 7 return')).grid).toBe(27);
+  });
+
+  it('has no number to type in a row of two', () => {
+    expect(noticeOf(afterKeys(grid, 't'))).toBe('type it: left and right choose here');
+    expect(afterKeys(grid, '4').entry).toBeNull();
+  });
+
+  it('has a command that does the same', () => {
+    expect(shellCommand(afterKeys(grid, 'up 9 return down down right'))).toMatch(/ --grid 9 --exhaustive$/);
+    expect(shellCommand(grid)).toMatch(/ --grid 12$/);
+  });
+});
+
+describe('the plain profile in place of one of a file', () => {
+  const plain = afterKeys(afterTyping(afterKeys(opened, 'f'), 'plain'), 'return');
+
+  it('is the one that the command begins with', () => {
+    const plan = sweepPlanOf(plain)!;
+    expect(plan.base).toEqual(plainBase(plain.work!.plan));
+    expect(shellCommand(plain)).not.toContain('--from');
+    expect(formView(afterKeys(plain, 'f'))!.base.name).toBe('plain');
+  });
+
+  it('stays chosen while Rank is in front', () => {
+    expect(formView(afterKeys(plain, 'escape g'))!.isPlain).toBe(true);
+    expect(formView(afterKeys(afterTyping(afterKeys(plain, 'f'), 'wool'), 'return'))!.base.name).toBe('wool');
+  });
+});
+
 describe('the sweep that comes of it', () => {
   it('is run in what Rank ranks on, with the numbers that the bench has', () => {
     const edited = afterKeys(rankedState(), 'e right escape g');
@@ -155,7 +225,7 @@ describe('the sweep that comes of it', () => {
   it('has a command that begins it too', () => {
     const name = formView(opened)!.base.name;
     expect(shellCommand(afterKeys(opened, 'down down 4 0 return'))).toBe(
-      `underfoot sweep --board pebble --rider kim --scenarios kerb,level --from ${name} ` +
+      `underfoot sweep --board pebble --rider kim --scenarios kerb,level --charge own --from ${name} ` +
         '--range proportionalAPerDeg=4..60 --range rateAPerDegPerS=0.1..4.8 --candidates 40',
     );
   });

@@ -3,7 +3,7 @@
  * Rank, Trace and Why?
  */
 import { describe, expect, it } from 'vitest';
-import { editedProfiles } from '../../../src/tui/bench/choices.js';
+import { editedProfiles, withoutChanges } from '../../../src/tui/bench/choices.js';
 import { shelved, swept } from '../../../src/tui/bench/hear.js';
 import { wishesOf } from '../../../src/tui/bench/rows.js';
 import type { BenchState } from '../../../src/tui/bench/state.js';
@@ -17,7 +17,7 @@ import {
 } from '../../../src/tui/bench/sweep-items.js';
 import { sweepText } from '../../../src/tui/bench/sweep-words.js';
 import { begunSweep, endedSweep, outcomeFor, runningSweep } from '../draw/drawn-sweep.js';
-import { afterKeys, rankedState, someShelf } from './some-state.js';
+import { afterKeys, afterTyping, rankedState, someShelf } from './some-state.js';
 
 const running = runningSweep(rankedState());
 const ended = endedSweep(rankedState());
@@ -240,5 +240,68 @@ describe('a candidate', () => {
     expect(afterKeys(other, 'return').notice?.text).toMatch(/^look: its worst cell is no part of what Rank/);
     expect(afterKeys(running, 'r').screen).toBe('rank');
     expect(afterKeys(begunSweep(rankedState()), 'r').notice?.text).toBe('rank it: there is no candidate yet');
+  });
+});
+
+describe('a candidate of a sweep that began with the plain profile', () => {
+  const plain = afterKeys(afterTyping(afterKeys(rankedState(), 'g f'), 'plain'), 'return');
+  const done = endedSweep(afterKeys(plain, 'escape'));
+  const profile = (state: BenchState, name = 'plain') =>
+    state.work!.plan.profiles.find((one) => one.name === name)?.value;
+
+  it('comes to Rank as a profile of its own, which undo takes away', () => {
+    const ranked = afterKeys(done, 'r');
+    expect(ranked).toMatchObject({ screen: 'rank', rank: { cursor: 'plain' } });
+    expect(ranked.notice?.text).toBe(
+      `plain has the numbers of ${finalists[0]} now: w writes it, u takes it back`,
+    );
+    expect(profile(ranked)).toEqual(profileOf(done, currentCandidate(done)!));
+    expect(editedProfiles(ranked)).toEqual(['plain']);
+    expect(afterKeys(ranked, 'w').entry).toMatchObject({ purpose: 'save', text: 'plain' });
+    expect(profile(afterKeys(ranked, 'u'))).toBeUndefined();
+    expect(afterKeys(ranked, 'u').choices).toEqual(done.choices);
+    expect(profile(afterKeys(ranked, 'u U'))).toEqual(profile(ranked));
+  });
+
+  it('takes the place of the one before, and can be edited', () => {
+    const second = afterKeys(done, 'r g down r');
+    expect(second.work!.plan.profiles).toHaveLength(done.work!.plan.profiles.length + 1);
+    expect(profile(second)).toEqual(profileOf(done, leadersOf(done)[1]!));
+    expect(afterKeys(done, 'r g r').past).toHaveLength(1);
+    const edited = afterKeys(second, 'e right escape');
+    expect(profile(edited)).not.toEqual(profile(second));
+    expect(profile(afterKeys(edited, 'g r'))).toEqual(profile(second));
+  });
+
+  it('goes to Trace and to Why, and back', () => {
+    const trace = afterKeys(done, 'return');
+    expect(trace).toMatchObject({ screen: 'trace', view: { profiles: ['plain'] } });
+    expect(wishesOf(trace)[0]!.profile.name).toBe('plain');
+    const why = afterKeys(done, 'y');
+    expect(why.why!.plan.profiles[0]!.name).toBe('plain');
+    expect(afterKeys(why, 'escape')).toMatchObject({ screen: 'sweep', why: null });
+  });
+
+  it('stays among the files when they are read again, under a name that none of them has', () => {
+    const ranked = afterKeys(done, 'r');
+    const shelf = someShelf();
+    const again = shelved(ranked, someShelf());
+    expect(profile(again)).toEqual(profile(ranked));
+    expect(shelved(again, again.files)).toBe(again);
+    const taken = shelved(ranked, {
+      ...shelf,
+      profile: [...shelf.profile, { ...shelf.profile[0]!, name: 'plain' }],
+    });
+    expect(profile(taken)).toEqual(shelf.profile[0]!.value);
+    expect(editedProfiles(taken)).toEqual([]);
+    const other = afterKeys(taken, 'g r');
+    expect(other.rank.cursor).toBe('plain-2');
+    expect(profile(other, 'plain-2')).toEqual(profile(ranked));
+  });
+
+  it('is gone once it is saved under another name', () => {
+    const { choices } = afterKeys(done, 'r e right escape');
+    expect(withoutChanges(choices, 'plain')).toEqual(done.choices);
+    expect(withoutChanges(choices, 'wool')).toEqual(choices);
   });
 });

@@ -65,6 +65,8 @@ const WAYS: Readonly<Record<string, readonly string[]>> = {
   'sweep, numbers': ['g', 'a', 'down'],
   'sweep, all else from': ['g', 'f'],
   'sweep, one number': ['g', 'd'],
+  'sweep, a grid': ['g', 'end', 'down', 'down', 'down', 'right', 'down', 'right'],
+  'sweep, plain': ['g', 'f', 'return', 'return'],
   'sweep, begun': ['g', 'return'],
 };
 
@@ -88,6 +90,9 @@ const SWEEPS: Readonly<Record<string, readonly string[]>> = {
   'map of falls': ['tab', 'm'],
   front: ['tab', 'tab'],
   'front, other costs': ['tab', 'tab', 'x', 'j'],
+  'in words': ['t'],
+  'map in words': ['tab', 't'],
+  'front in words': ['tab', 'tab', 't', 'end'],
   'ranges again': ['tab', 'tab', 'tab'],
   'trace of a finalist': ['return'],
   'why of a finalist': ['y'],

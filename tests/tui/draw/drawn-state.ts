@@ -62,6 +62,8 @@ export function drawnState(wanted: Wanted): BenchState {
     rider: riders,
     profile: profiles.map((name) => ({ name, value: { ...some[0]!.value, summary } })),
     scenario: scenarios.map((name) => ({ name, value: roads[0]!.value })),
+    sheet: [],
+    kept: [],
     problems: [],
   };
   const options: BenchOptions = {

@@ -53,11 +53,11 @@ function finalistOf(
     candidate,
     result: own!,
     groups: groupCosts(own!.cells, plan.cells.weights),
-    feel: null,
+    feel: { rider: plan.cells.riders[0]!.name, words: ['composed'] },
     margins: null,
     halfStep: SURE,
     reference: SURE,
-    slips: null,
+    slips: [],
     notFor: [],
   };
 }

@@ -19,15 +19,17 @@ describe('the form', () => {
   it('stands whole at 80 x 24', async () => {
     const typed = ['4', 'return', 'right', '6', '0', 'return', 'down', '4', '.', '8', 'return', 'left'];
     const state = afterKeys(at(80, 24), 'g', ...typed, '0', '.', '1', 'return', 'right');
-    expect((await drawnRows(state)).slice(0, 17)).toEqual([
+    expect((await drawnRows(state)).slice(0, 19)).toEqual([
       'Sweep  pebble under kim, all 4 scenarios                               not begun',
       'Candidates have numbers between these ends, evenly spread in their ratio; all',
       'else is as plain-one has it.',
       '',
-      '   number               least   greatest   unit       a profile may have',
-      '   proportionalAPerDeg      4         60   A/deg      0 to 500',
-      '▸  rateAPerDegPerS        0.1       [4.8]  A/(deg/s)  0 to 100',
-      '   candidates             300                         1 to 20000',
+      '   number                 least     greatest   unit       a profile may have',
+      '   proportionalAPerDeg        4           60   A/deg      0 to 500',
+      '▸  rateAPerDegPerS          0.1         [4.8]  A/(deg/s)  0 to 100',
+      '   candidates               300                           1 to 20000',
+      '   laid out as          [spread]        grid',
+      '   run in               [a race]  every cell',
       '',
       'Motor current per degree per second of pitch rate: the damping. plain-one has',
       '1.2 A/(deg/s).',
@@ -50,6 +52,31 @@ describe('the form', () => {
     expect(text).toMatch(
       /! proportionalAPerDeg: expected a number from 0 to 500 A\/deg, received 999\nnumber: 999_/,
     );
+  });
+});
+
+describe('the form of a grid', () => {
+  const form = async (...keys: string[]) =>
+    flat(await textOf(afterKeys(at(80, 24), 'g', 'down', 'down', 'down', 'right', ...keys)));
+
+  it('says what its rows mean, and how many candidates and runs come of it', async () => {
+    expect(await form()).toMatch(/on a grid .* points a number 12 2 to 141 ▸ laid out as spread \[grid\]/);
+    expect(await form()).toContain('A plain grid: evenly spaced points of every number');
+    expect(await form('up')).toContain('12 over 2 numbers are 144 candidates.');
+    expect(await form('down', 'right')).toMatch(/race \[every cell\] Every candidate is run in every cell/);
+    expect(await form('down', 'right')).toContain('Every one is run in every cell, 576 runs.');
+    expect(await form('left')).toContain('A spread: no two candidates share a number');
+  });
+
+  it('says that it is too large, and that Enter cannot begin', async () => {
+    const text = await form('up', '1', '0', '0', 'return', 'a', 'down', 'down', 'space', 'return');
+    expect(text).toContain('Enter cannot begin: 100 points over 3 numbers are 1000000 candidates');
+    expect(text).not.toContain('Enter begins.');
+  });
+
+  it('names the plain profile as what all else is taken from', async () => {
+    const plain = afterKeys(at(80, 24), 'g', 'f', 'p', 'l', 'a', 'i', 'n', ',', 'return');
+    expect(flat(await textOf(plain))).toContain('all else is as the plain profile for the rig has it.');
   });
 });
 
@@ -102,6 +129,16 @@ describe.each([
     expect(text).toMatch(/^ *[\d.]* ?▸/m);
     expect(text).toContain(`${currentCandidate(map)!.name}: proportional`);
     expect(flat(text)).toMatch(/Score over 2 cells by proportional and rate: best 0\.\d\d at p/);
+  });
+
+  it('says each of its views in words, with the place in the text', async () => {
+    for (const keys of [[], ['tab'], ['tab', 'tab']]) {
+      const rowsOf = await drawnRows(afterKeys(ended, ...keys, 't'));
+      const [, last, count] = /^lines 1-(\d+) of (\d+)$/.exec(rowsOf.at(-2)!)!;
+      const scrolled = await drawnRows(afterKeys(ended, ...keys, 't', 'down'));
+      const top = Number(last) < Number(count) ? 2 : 1;
+      expect(scrolled.slice(1, -3)).toEqual(rowsOf.slice(top, top - 4));
+    }
   });
 
   it('has the front of two costs, and of two others', async () => {

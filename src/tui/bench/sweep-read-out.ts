@@ -3,14 +3,14 @@
  */
 import { rowFigures } from '../../measure/profile-result.js';
 import { COST_GROUPS } from '../../measure/scales.js';
-import { rangeName } from '../../show/sweep-table.js';
-import { cellName, plainNumber, scoreText } from '../../show/why-sentences.js';
+import { numbersText } from '../../show/sweep-words.js';
+import { cellName, scoreText } from '../../show/why-sentences.js';
 import { cellPhrase } from '../../show/worst-sentences.js';
 import type { Finalist } from '../../tasks/sweep-finalists.js';
-import type { BenchState } from '../bench/state.js';
-import { currentCandidate } from '../bench/sweep-items.js';
-import type { SweepPoint } from '../bench/sweep-state.js';
-import { percentText, secondsText } from '../bench/sweep-words.js';
+import type { BenchState } from './state.js';
+import { currentCandidate } from './sweep-items.js';
+import type { SweepPoint } from './sweep-state.js';
+import { percentText, secondsText } from './sweep-words.js';
 
 /** What is known of the candidate under the cursor; empty where there is none. */
 export function candidateText(state: BenchState): string {
@@ -18,9 +18,7 @@ export function candidateText(state: BenchState): string {
   const here = currentCandidate(state);
   if (run === null || here === undefined) return '';
   const { name, values, result } = here;
-  const numbers = run.plan.ranges
-    .map((range, index) => `${rangeName(range)} ${plainNumber(values[index]!)} ${range.unit}`.trim())
-    .join(', ');
+  const numbers = numbersText(run.plan.ranges, values);
   const outcome = run.outcome;
   const place = outcome?.answer.finalists.findIndex(({ candidate }) => candidate.name === name) ?? -1;
   const point = outcome?.points.find(({ candidate }) => candidate.name === name);
