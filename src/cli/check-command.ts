@@ -37,9 +37,10 @@ export function addCheckCommand(program: Command): void {
     .description(
       'Checks files and tells every problem with its line and column, what was expected with its unit, ' +
         'and what came. Without files: the whole working folder. The kind of a file is told by its folder ' +
-        '(boards, riders, gains, scenarios), or else by its keys. Ends with 2 when there is a problem.',
+        '(boards, riders, gains, scenarios, sheets, shortlist), or else by its keys. A kept profile is held against its seal. A ride ' +
+        'card as text, or the text of its code, is read as well: are its numbers still those that were printed? Ends with 2 when there is a problem.',
     )
-    .argument('[files...]', 'YAML files')
+    .argument('[files...]', 'YAML files, or ride cards as text')
     .option('--json', 'print the result as JSON')
     .addHelpText('before', 'Example: underfoot check profiles/gains/mine.yaml\n')
     .action(check);

@@ -4,14 +4,24 @@
  */
 import { closeSync } from 'node:fs';
 import { isatty } from 'node:tty';
+import { problemLines } from '../show/problems.js';
+import { systemFault } from '../store/system-fault.js';
 import { EXIT } from './exit-codes.js';
+import { printRemark } from './output.js';
 
 function endQuietlyWhenClosed(stream: NodeJS.WriteStream): void {
   stream.on('error', (error: NodeJS.ErrnoException) => {
     if (error.code === 'EPIPE') process.exit();
     if (error.code === 'EIO' && stream.isTTY) process.exit(EXIT.hungUp); // the signal that says so may come later
+    if (stream === process.stdout && error.syscall === 'write') endWithoutRoom(error);
     throw error;
   });
+}
+
+/** A standard output that takes no more, such as a file on a full disk: told in a line, the rest is lost. */
+function endWithoutRoom(error: NodeJS.ErrnoException): never {
+  printRemark(problemLines([systemFault('the standard output', 'room for the whole result', error)]));
+  process.exit(EXIT.badInput);
 }
 
 const STANDARD_STREAMS = [0, 1, 2];

@@ -2,15 +2,10 @@
  * The command `export`: a kept profile as a card, as data, as a header for firmware, as a code for a camera, or as what is to be
  * typed into a controller.
  */
-import { existsSync } from 'node:fs';
-import { dirname, resolve } from 'node:path';
 import { Option, type Command } from 'commander';
-import type { Problem } from '../quantity/problem.js';
 import { backgroundOf, colourMode, createPaint } from '../show/colour.js';
 import { qrWidth } from '../show/qr-terminal.js';
-import { findPlaces, isFolder, shownPath, type Places } from '../store/places.js';
-import { fileProblem } from '../store/system-fault.js';
-import { writeNewFile } from '../store/write-new-file.js';
+import { findPlaces, type Places } from '../store/places.js';
 import {
   ALL_EXPORT_FORMATS,
   EXPORT_FORMS,
@@ -19,6 +14,9 @@ import {
   type ExportFormat,
   type ExportLook,
 } from '../tasks/export.js';
+import { loadKept } from '../tasks/kept-check.js';
+import { rigRemarks } from '../tasks/kept-rig.js';
+import { outProblems, writeOut } from '../tasks/export-out.js';
 import { sheetText } from './export-sheet.js';
 import { outputWidth, printRemark, tellProblems } from './output.js';
 import { drawingOptions, parseThreads, type DrawingFlags } from './run-arguments.js';
@@ -36,15 +34,7 @@ interface ExportFlags extends DrawingFlags {
   workers?: number;
   out?: string;
   force?: true;
-}
-
-/** What already speaks against the file. */
-function outProblems(out: string | null, { force }: ExportFlags): Problem[] {
-  if (out === null) return [];
-  const folder = dirname(out);
-  if (!isFolder(folder)) return [fileProblem(out, 'a path in a folder that exists', `no folder ${folder}`)];
-  if (force || !existsSync(out)) return [];
-  return [fileProblem(out, 'a new file, or --force to replace one', 'a file that is there already')];
+  json?: true;
 }
 
 /** How it is drawn: colours and the terminal's width only where it goes to a terminal. */
@@ -63,11 +53,16 @@ async function exportKept(name: string, flags: ExportFlags, command: Command): P
   const places = findPlaces(process.cwd());
   const out = flags.out === undefined || flags.out === STANDARD_OUTPUT ? null : flags.out;
   const { as: form, sheet } = flags;
-  if (form !== undefined && sheet === undefined) return exportAs(places, { name, form, out }, flags);
-  if (form !== undefined || sheet === undefined) {
+  if (flags.json && sheet === undefined)
+    command.error('error: expected --sheet with --json; else take --as json');
+  const isForm = form !== undefined && sheet === undefined;
+  if (!isForm && (form !== undefined || sheet === undefined)) {
     command.error('error: expected --as <form> or --sheet <sheet>, one of the two');
   }
-  return exportSheet(places, { name, sheet, out }, flags);
+  if (isForm) await exportAs(places, { name, form, out }, flags);
+  else if (sheet !== undefined) await exportSheet(places, { name, sheet, out }, flags);
+  const kept = loadKept(places, name);
+  if (kept.ok) printRemark(rigRemarks(places, kept.value));
 }
 
 /** A kept profile through a controller sheet: nothing is written where there is nothing to type. */
@@ -78,11 +73,15 @@ async function exportSheet(
 ): Promise<void> {
   const { mode, background, width } = lookFor(out, flags);
   const look = { width, symbols: flags.symbols, paint: createPaint(mode, background) };
-  const asked = { name, sheet, threads: flags.workers, faults: outProblems(out, flags) };
-  const text = await sheetText(places, asked, look);
-  if (text === null) return;
-  if (out === null) process.stdout.write(text);
-  else await write(resolve(places.currentFolder, out), text, flags);
+  const faults = outProblems(places, { out, force: flags.force === true });
+  const made = await sheetText(
+    places,
+    { name, sheet, threads: flags.workers, faults, json: flags.json },
+    look,
+  );
+  if (made === null) return;
+  if (out === null) process.stdout.write(made.text);
+  else if (await write(places, out, { text: made.text, flags })) printRemark([made.verdict]);
 }
 
 async function exportAs(
@@ -92,21 +91,29 @@ async function exportAs(
 ): Promise<void> {
   const asked = { form, format: flags.format ?? null, out, look: lookFor(out, flags) };
   const text = exported(places, name, asked);
-  const problems = outProblems(out, flags);
+  const problems = outProblems(places, { out, force: flags.force === true });
   if (!text.ok || problems.length > 0) {
     return tellProblems([...(text.ok ? [] : text.faults), ...problems]);
   }
-  if (out !== null) return write(resolve(places.currentFolder, out), text.value, flags);
+  if (out !== null) {
+    await write(places, out, { text: text.value, flags });
+    return;
+  }
   process.stdout.write(text.value);
   const isDrawn = flags.as === 'qr' && (flags.format ?? 'terminal') === 'terminal';
   if (isDrawn) remarkOnRoom(text.value.split('\n').slice(0, -1));
 }
 
-async function write(path: string, text: string, { force }: ExportFlags): Promise<void> {
-  const shown = shownPath({ currentFolder: process.cwd() }, path);
-  const written = await writeNewFile(path, text, { force: force === true });
-  if (written.ok) printRemark([`wrote ${shown}`]);
-  else tellProblems(written.faults.map((fault) => ({ ...fault, file: shown })));
+/** Writes a text into a file and says so; false where it could not be. */
+async function write(
+  places: Places,
+  out: string,
+  { text, flags }: { text: string; flags: ExportFlags },
+): Promise<boolean> {
+  const written = await writeOut(places, { out, force: flags.force === true }, text);
+  if (written.ok) printRemark([`wrote ${written.value}`]);
+  else tellProblems(written.faults);
+  return written.ok;
 }
 
 /** A code that does not fit into the terminal cannot be read there: what else can be done. */
@@ -145,6 +152,7 @@ export function addExportCommand(program: Command): void {
       '--sheet <sheet>',
       'in place of --as: what to type into the controller of this sheet, name or path, simulated as it is typed',
     )
+    .option('--json', 'with --sheet: print the result as JSON')
     .option('--workers <count>', 'with --sheet: threads; left out: one for each core', parseThreads)
     .option('--out <file>', 'write it to a new file; left out, or -: the standard output')
     .option('--force', 'replace a file that is there already')

@@ -4,11 +4,13 @@
 import type { Problem } from '../quantity/problem.js';
 import { sheetLines } from '../show/sheet-lines.js';
 import type { WhyOptions } from '../show/why-lines.js';
+import { refusalSentence, verdictSentence } from '../show/sheet-sentences.js';
 import type { SheetView } from '../show/sheet-view.js';
 import { plainText } from '../show/plain-text.js';
 import type { Places } from '../store/places.js';
 import { WorkFailed } from '../tasks/share-out.js';
 import { exportThroughSheet } from '../tasks/through-sheet.js';
+import { throughSheetReport } from '../tasks/through-sheet-report.js';
 import { EXIT } from './exit-codes.js';
 import { printRemark, tellProblems } from './output.js';
 import { createProgress } from './progress.js';
@@ -19,7 +21,14 @@ export interface SheetAsked {
   name: string;
   sheet: string;
   threads?: number | undefined;
+  json?: true | undefined;
   faults: readonly Problem[];
+}
+
+/** What is to be printed or written, and in a sentence whether it still deserves its rank. */
+export interface SheetMade {
+  text: string;
+  verdict: string;
 }
 
 /**
@@ -28,15 +37,15 @@ export interface SheetAsked {
  */
 export async function sheetText(
   places: Places,
-  { name, threads = threadsOfMachine(), ...asked }: SheetAsked,
+  { name, threads = threadsOfMachine(), json, ...asked }: SheetAsked,
   look: WhyOptions,
-): Promise<string | null> {
+): Promise<SheetMade | null> {
   const progress = createProgress(process.stderr);
   try {
     const onProgress = (done: number, all: number) => progress.note(`${done}/${all} runs`);
     const result = await exportThroughSheet(places, { ...asked, name, threads, onProgress });
     progress.clear();
-    if (result.ok) return textOf(result.value, look);
+    if (result.ok) return json ? jsonOf(result.value) : textOf(result.value, look);
     tellProblems(result.faults);
     return null;
   } catch (error) {
@@ -50,10 +59,17 @@ export async function sheetText(
   }
 }
 
-function textOf(view: SheetView, look: WhyOptions): string | null {
+function textOf(view: SheetView, look: WhyOptions): SheetMade | null {
   const lines = sheetLines(view, look);
   if (!view.deserves) process.exitCode = EXIT.requirementNotMet;
-  if (!view.refused) return `${lines.join('\n')}\n`;
+  if (!view.refused) return { text: `${lines.join('\n')}\n`, verdict: verdictSentence(view) };
   printRemark(lines);
   return null;
+}
+
+/** Of a refused sheet too: there the JSON holds no rows. */
+function jsonOf(view: SheetView): SheetMade {
+  if (!view.deserves) process.exitCode = EXIT.requirementNotMet;
+  const verdict = view.refused ? refusalSentence(view) : verdictSentence(view);
+  return { text: `${JSON.stringify(throughSheetReport(view), null, 2)}\n`, verdict };
 }

@@ -2,16 +2,18 @@
  * The command `plan`: from the stand to the first ride with full ceilings, for a shortlisted profile.
  */
 import type { Command } from 'commander';
-import { resolve } from 'node:path';
+import type { FirstRidePlan } from '../explain/first-ride.js';
+import type { KeptFile } from '../quantity/kept-file.js';
 import { createPaint } from '../show/colour.js';
 import { firstRideLines } from '../show/first-ride-lines.js';
 import { firstRideSections } from '../show/first-ride-sections.js';
-import { findPlaces, shownPath } from '../store/places.js';
-import { writeNewFile } from '../store/write-new-file.js';
+import { findPlaces, type Places } from '../store/places.js';
 import { openCrew } from '../tasks/crew.js';
+import { outProblems, writeOut } from '../tasks/export-out.js';
 import { firstRidePlan, underRiders } from '../tasks/first-ride.js';
 import { firstRideReport } from '../tasks/first-ride-report.js';
 import { loadKept } from '../tasks/kept-check.js';
+import { rigRemarks } from '../tasks/kept-rig.js';
 import { outputWidth, printJson, printRemark, printResult, tellProblems } from './output.js';
 import { createProgress } from './progress.js';
 import {
@@ -26,6 +28,9 @@ import {
 /** Columns of a plan in a file, which is to be printed. */
 const FILE_WIDTH = 80;
 
+/** Stands for the standard output in place of a file. */
+const STANDARD_OUTPUT = '-';
+
 interface PlanFlags extends DrawingFlags {
   rider?: string[];
   out?: string;
@@ -36,38 +41,53 @@ interface PlanFlags extends DrawingFlags {
 
 async function plan(name: string, flags: PlanFlags): Promise<void> {
   const places = findPlaces(process.cwd());
+  const out = flags.out === undefined || flags.out === STANDARD_OUTPUT ? null : flags.out;
   const loaded = loadKept(places, name);
-  if (!loaded.ok) return tellProblems(loaded.faults);
-  const kept = underRiders(loaded.value.value, flags.rider);
-  if (!kept.ok) return tellProblems(kept.faults);
+  const kept = loaded.ok ? underRiders(loaded.value.value, flags.rider) : loaded;
+  const problems = outProblems(places, { out, force: flags.force === true });
+  if (!loaded.ok || !kept.ok || problems.length > 0) {
+    return tellProblems([...(kept.ok ? [] : kept.faults), ...problems]);
+  }
+  const made = await planOf({ name: loaded.value.name, value: kept.value }, flags);
+  if (out === null) printPlan(made, flags);
+  else await writePlan(places, { made, out }, flags);
+  printRemark(rigRemarks(places, loaded.value));
+}
+
+async function planOf(
+  kept: { name: string; value: KeptFile },
+  { workers }: PlanFlags,
+): Promise<FirstRidePlan> {
   const progress = createProgress(process.stderr);
-  const count = flags.workers ?? threadsOfMachine();
+  const count = workers ?? threadsOfMachine();
   const crew = count > 1 ? await openCrew(count) : null;
   try {
-    const made = await firstRidePlan(
-      { name: loaded.value.name, value: kept.value },
-      {
-        threads: crew ?? count,
-        onRuns: (done) => progress.note(`${done} runs and looks for the plan`),
-      },
-    );
-    progress.clear();
-    if (flags.json) return printJson(firstRideReport(made, firstRideSections(made)));
-    if (flags.out === undefined) {
-      const options = { width: outputWidth(), symbols: flags.symbols, paint: paintFor(flags) };
-      return printResult(firstRideLines(made, options));
-    }
-    const options = { width: FILE_WIDTH, symbols: flags.symbols, paint: createPaint('none') };
-    const path = resolve(places.currentFolder, flags.out);
-    const text = `${firstRideLines(made, options).join('\n')}\n`;
-    const written = await writeNewFile(path, text, { force: flags.force ?? false });
-    const shown = shownPath(places, path);
-    if (written.ok) printRemark([`wrote ${shown}`]);
-    else tellProblems(written.faults.map((fault) => ({ ...fault, file: shown })));
+    return await firstRidePlan(kept, {
+      threads: crew ?? count,
+      onRuns: (done) => progress.note(`${done} runs and looks for the plan`),
+    });
   } finally {
     progress.clear();
     await crew?.close();
   }
+}
+
+function printPlan(made: FirstRidePlan, flags: PlanFlags): void {
+  if (flags.json) return printJson(firstRideReport(made, firstRideSections(made)));
+  printResult(firstRideLines(made, { width: outputWidth(), symbols: flags.symbols, paint: paintFor(flags) }));
+}
+
+async function writePlan(
+  places: Places,
+  { made, out }: { made: FirstRidePlan; out: string },
+  { symbols, force, json }: PlanFlags,
+): Promise<void> {
+  const lines = json
+    ? [JSON.stringify(firstRideReport(made, firstRideSections(made)), null, 2)]
+    : firstRideLines(made, { width: FILE_WIDTH, symbols, paint: createPaint('none') });
+  const written = await writeOut(places, { out, force: force === true }, `${lines.join('\n')}\n`);
+  if (written.ok) printRemark([`wrote ${written.value}`]);
+  else tellProblems(written.faults);
 }
 
 /** Adds `plan NAME` to the program. */
@@ -87,7 +107,7 @@ export function addPlanCommand(program: Command): void {
       'only these of the riders that it was proven under, with commas between',
       parseNames,
     )
-    .option('--out <file>', 'write the plan to a new text file')
+    .option('--out <file>', 'write the plan to a new file; left out, or -: the standard output')
     .option('--force', 'replace a file that is there already')
     .option('--json', 'print the result as JSON')
     .option('--workers <count>', 'threads to compute with; left out: one for each core', parseThreads)

@@ -119,6 +119,7 @@ function printAdded({ name, value, replaced, ...added }: Added, flags: AddFlags)
     `wrote ${path}`,
     ...(rides > 0 ? [`its ${rides === 1 ? 'ride was' : `${rides} rides were`} taken over`] : []),
     ...(isNewNote ? [`the note was: ${plainText(replaced.note)}`] : []),
+    `next: ${PROGRAM_NAME} export ${name} --as card, or --sheet SHEET for your controller; then ${PROGRAM_NAME} plan ${name}`,
   ]);
 }
 

@@ -12,6 +12,7 @@ import { shortlistLines } from '../show/shortlist-table.js';
 import { writer, type WhyOptions } from '../show/why-lines.js';
 import { findPlaces, PROGRAM_NAME } from '../store/places.js';
 import { loadKept } from '../tasks/kept-check.js';
+import { rigRemarks } from '../tasks/kept-rig.js';
 import { dayOf, noteKept, type Noted } from '../tasks/shortlist-note.js';
 import { removeKept, shortlist } from '../tasks/shortlist.js';
 import { EXIT } from './exit-codes.js';
@@ -49,6 +50,7 @@ function show(name: string, flags: ShownFlags): void {
   if (!loaded.ok) tellProblems(loaded.faults);
   else if (flags.json) printJson({ ...loaded.value, path: plainText(loaded.value.path) });
   else printResult(keptLines(loaded.value, showOptions(flags)));
+  if (loaded.ok) printRemark(rigRemarks(findPlaces(process.cwd()), loaded.value));
 }
 
 function remove(name: string, { force, json }: { force?: true; json?: true }): void {

@@ -5,8 +5,10 @@ import type { Problem } from '../quantity/problem.js';
 import { readField } from '../quantity/profile-fields.js';
 import { plainText } from '../show/plain-text.js';
 import { numberText } from '../show/quantities.js';
+import type { ProfileResult } from '../measure/profile-result.js';
 import { sweepLines } from '../show/sweep-lines.js';
-import { PROGRAM_NAME, type Places } from '../store/places.js';
+import { baseText, cellsText } from '../show/sweep-words.js';
+import { PROGRAM_NAME, shownPath, type Places } from '../store/places.js';
 import { openCrew } from '../tasks/crew.js';
 import { trialsOf } from '../tasks/plan.js';
 import { saveProfile } from '../tasks/save-profile.js';
@@ -117,41 +119,46 @@ async function finished(
   const answer = await sweep(plan, file.ledger, {
     threads,
     onProgress: progressNotes(progress),
-    onBase: ({ name, failures, cells, score }) =>
-      progress.row(
-        `${name}, from which all begin, over ${cells.length} of ${cellCount} cells: falls ${failures}, score ${numberText(score, 'ratio')}`,
-      ),
-    onBest: ([first]) => {
-      if (first === undefined) return;
-      const { name, failures, cells, score } = first;
-      progress.row(
-        `best over ${cells.length} cells: ${name}, falls ${failures}, score ${numberText(score, 'ratio')}`,
-      );
-    },
+    onBase: (base) => progress.row(baseText(base, cellCount)),
+    onBest: bestRows(progress),
   });
   progress.clear();
-  await told(file.finish());
-  await printAnswer(answer, { places, flags, file });
+  const isKept = await told(file.finish());
+  await printAnswer(answer, { places, flags, shown: isKept ? file.shown : null });
 }
 
-async function told(problem: Promise<Problem | null>): Promise<void> {
+/** A row for the best so far whenever it is another, or over more cells. */
+function bestRows(progress: Progress): (best: readonly ProfileResult[]) => void {
+  let last = '';
+  return ([first]) => {
+    if (first === undefined) return;
+    const { name, failures, cells, score } = first;
+    const row = `best over ${cellsText(cells.length)}: ${name}, falls ${failures}, score ${numberText(score, 'ratio')}`;
+    if (row !== last) progress.row(row);
+    last = row;
+  };
+}
+
+/** Tells of a problem where there is one; true where there is none. */
+async function told(problem: Promise<Problem | null>): Promise<boolean> {
   const fault = await problem;
   if (fault !== null) tellProblems([fault]);
+  return fault === null;
 }
 
 async function printAnswer(
   answer: SweepAnswer,
-  { places, flags, file }: { places: Places; flags: OutputFlags; file: SweepFile },
+  { places, flags, shown }: { places: Places; flags: OutputFlags; shown: string | null },
 ): Promise<void> {
   if (flags.json) printJson(sweepReport(answer));
   else {
     const options = { width: outputWidth(), symbols: flags.symbols, paint: paintFor(flags) };
     printResult(sweepLines(sweepView(answer), options));
   }
-  if (file.shown !== null) printRemark([`all runs are in ${file.shown}`]);
+  if (shown !== null) printRemark([`all runs are in ${shown}`]);
   const { keep, saveAs } = flags;
   if (keep === undefined || saveAs === undefined) {
-    if (!flags.json && answer.finalists.length > 0) printRemark([keepingRemark(places)]);
+    if (!flags.json) printRemark([nextRemark(answer, places)]);
     return;
   }
   const finalist = answer.finalists[keep - 1];
@@ -162,7 +169,10 @@ async function printAnswer(
         line: null,
         column: null,
         key: 'keep',
-        expected: `a finalist from 1 to ${answer.finalists.length}`,
+        expected:
+          answer.finalists.length === 0
+            ? 'a sweep with finalists'
+            : `a finalist from 1 to ${answer.finalists.length}`,
         received: String(keep),
       },
     ]);
@@ -171,15 +181,25 @@ async function printAnswer(
   const { profile } = finalist.candidate;
   const summary = `Found by a sweep on ${answer.plan.cells.board.name}: falls ${finalist.result.failures} of ${finalist.result.cells.length}, score ${numberText(finalist.result.score, 'ratio')}.`;
   const saved = await saveProfile(places, { from: null, name: saveAs, profile: { ...profile, summary } });
-  if (saved.ok) printRemark([`wrote ${saved.value}`]);
+  if (saved.ok) printRemark([`wrote ${shownPath(places, saved.value)}: ${keptRemark(saveAs)}`]);
   else tellProblems(saved.faults);
 }
 
-/** How a finalist is kept. */
-function keepingRemark({ isStarterSet }: Places): string {
-  return isStarterSet
-    ? `to keep one as a profile, sweep in a folder of your own: ${PROGRAM_NAME} init makes one`
-    : 'to keep the first as a profile of yours: the same command with --keep 1 --save-as NAME';
+const OTHER_RANGES = 'without --range, those are taken that suit board and riders';
+
+/** What can be done with a finalist once it is a profile. */
+const keptRemark = (name: string) =>
+  `'${PROGRAM_NAME} rank' shows it among the others, '${PROGRAM_NAME} shortlist add ${name}' keeps it for the board`;
+
+/** What can be done next: keep a finalist, or look elsewhere where there is none. */
+function nextRemark({ finalists: [first] }: SweepAnswer, { isStarterSet }: Places): string {
+  if (first === undefined) return OTHER_RANGES;
+  if (isStarterSet)
+    return `to keep one as a profile, sweep in a folder of your own: ${PROGRAM_NAME} init makes one`;
+  const how = 'the same command with --keep 1 --save-as NAME';
+  return first.result.failures === 0
+    ? `to keep the first as a profile of yours: ${how}`
+    : `even the first falls; to keep it as a profile all the same: ${how}`;
 }
 
 /** How far a step is, under the name of its stage. */

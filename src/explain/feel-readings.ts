@@ -4,14 +4,14 @@
  */
 import { doublingS, fateOf, hasMargins, loopStateOf } from '../linear/growth.js';
 import type { Mode } from '../linear/modes.js';
-import type { RideReport } from '../linear/ride-report.js';
+import type { RideLook } from '../linear/ride-report.js';
 import type { Metrics } from '../measure/metrics.js';
 import type { RankedCell } from '../measure/profile-result.js';
 
 /** What the linear view says of a steady ride on the level; null where a ceiling cuts it. */
 export interface FeelRide {
   speedKmPerH: number;
-  report: Pick<RideReport, 'modes' | 'margins' | 'deckStiffnessNmPerDeg' | 'gyroNoiseA'> | null;
+  report: RideLook | null;
 }
 
 /** What a feel is told from; `footShiftNm` is the torque of the shift of weight that the deck is tried with. */

@@ -22,18 +22,22 @@ export interface LoopCurve {
   sensitivity: number[];
 }
 
-/** What the linear view says of a ride. */
-export interface RideReport {
+/** What the linear view says of a ride at a look: all that margins and feel are told from. */
+export interface RideLook {
   margins: Margins;
+  modes: Mode[];
+  deckStiffnessNmPerDeg: { at01Hz: number; at1Hz: number };
+  /** Root mean square of the request that the gyro's noise makes, A. */
+  gyroNoiseA: number;
+}
+
+/** All that the linear view says of a ride. */
+export interface RideReport extends RideLook {
   /** Factors on the gain and the turn that may come together. */
   allowedByDisk: ReturnType<typeof allowedByDisk>;
   /** False where something grows by itself; margins then are those to a loop that holds. */
   isStable: boolean;
-  modes: Mode[];
-  deckStiffnessNmPerDeg: { at01Hz: number; at1Hz: number };
   footPath: FootPath;
-  /** Root mean square of the request that the gyro's noise makes, A. */
-  gyroNoiseA: number;
   /** Margins tried in the simulation; null where there is none to try. */
   tried: { delay: Confirmation | null; gainUp: Confirmation | null; gainDown: Confirmation | null };
   curve: LoopCurve;
@@ -46,43 +50,57 @@ const CURVE_COUNT = 160;
 /** Share of the sampling's own limit up to which the loop is looked at. */
 const TOP_SHARE = 0.98;
 
-const UNTRIED: RideReport['tried'] = { delay: null, gainUp: null, gainDown: null };
+/** A ride with its loop, and what is seen of them at a look. */
+interface Seen {
+  view: LoopView;
+  range: { fromRadPerS: number; toRadPerS: number };
+  look: RideLook;
+}
 
-/**
- * The report of a ride; null where a ceiling cuts it, so that there is nothing steady to look at. Without `tries` no margin is
- * tried, which takes a fifth less time.
- */
-export function reportRide(point: RidePoint, { tries = true } = {}): RideReport | null {
+/** A look at a ride; null where a ceiling cuts it, so that there is nothing steady to look at. */
+export function rideLook(point: RidePoint): RideLook | null {
+  return seen(point)?.look ?? null;
+}
+
+/** The report of a ride; null where a ceiling cuts it. */
+export function reportRide(point: RidePoint): RideReport | null {
+  const found = seen(point);
+  if (found === null) return null;
+  const { view, range, look } = found;
+  const { margins, modes } = look;
+  return {
+    ...look,
+    allowedByDisk: allowedByDisk(margins.disk.value),
+    isStable: isStable(modes),
+    footPath: footPath(view),
+    tried: {
+      delay: confirmDelay(point, margins.delayS),
+      gainUp: confirmGain(point, margins.gainUp),
+      gainDown: confirmGain(point, margins.gainDown),
+    },
+    curve: curveOf(view, range),
+  };
+}
+
+function seen(point: RidePoint): Seen | null {
   const ride = steadyRide(point);
   if (isCut(ride)) return null;
   const view = loopView(ride);
   const { plant } = ride.plan.trial;
   const range = { fromRadPerS: 2 * Math.PI * LEAST_HZ, toRadPerS: TOP_SHARE * view.nyquistRadPerS };
-  const margins = marginsOf((radPerS) => loopGain(view, radPerS, { rider: true }), range);
-  const modes = modesOf(view, {
-    deckInertiaKgM2: plant.deckInertiaKgM2,
-    riderInertiaKgM2: plant.riderInertiaKgM2 + plant.riderMassKg * plant.legLengthM ** 2,
-    totalMassKg: plant.totalMassKg,
-  });
   const stiffness = (frequencyHz: number) =>
     deckStiffnessNmPerRad(view, plant.motor.torqueConstantNmPerA, frequencyHz) * RAD_PER_DEG;
-  return {
-    margins,
-    allowedByDisk: allowedByDisk(margins.disk.value),
-    isStable: isStable(modes),
-    modes,
+  const look: RideLook = {
+    margins: marginsOf((radPerS) => loopGain(view, radPerS, { rider: true }), range),
+    modes: modesOf(view, {
+      deckInertiaKgM2: plant.deckInertiaKgM2,
+      riderInertiaKgM2: plant.riderInertiaKgM2 + plant.riderMassKg * plant.legLengthM ** 2,
+      totalMassKg: plant.totalMassKg,
+    }),
     deckStiffnessNmPerDeg: { at01Hz: stiffness(0.1), at1Hz: stiffness(1) },
-    footPath: footPath(view),
     gyroNoiseA: noiseInRequestA(view, point.board.controller.gyroNoiseDegPerS * RAD_PER_DEG),
-    tried: tries
-      ? {
-          delay: confirmDelay(point, margins.delayS),
-          gainUp: confirmGain(point, margins.gainUp),
-          gainDown: confirmGain(point, margins.gainDown),
-        }
-      : UNTRIED,
-    curve: curveOf(view, range),
   };
+  return { view, range, look };
 }
 
 /** True where a ceiling cuts the request that the steady ride needs. */

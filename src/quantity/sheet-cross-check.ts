@@ -7,6 +7,7 @@ import { figures, isGiven, listAt, numberAt, textAt } from './raw-value.js';
 import { quoted } from './received.js';
 import { SHEET_QUANTITIES } from './sheet-quantities.js';
 import { needsLimit, SHEET_UNITS, UNITS_OF } from './sheet-units.js';
+import { typedNumber } from './sheet-text.js';
 import { suggestion } from './suggestion.js';
 
 /** Complaints about values of a controller sheet that do not agree with one another. */
@@ -81,8 +82,26 @@ function rangeOfRow(row: unknown, path: readonly PropertyKey[]): Complaint[] {
     const to = greatest === undefined ? '' : ` to ${figures(greatest)}`;
     const expected = `a number that the controller takes,${from}${to}`;
     complaints.push({ path: [...path, 'whenLeftOut'], expected, received: figures(none) });
+  } else {
+    complaints.push(...gridOfNone(row, [...path, 'whenLeftOut']));
   }
   return complaints;
+}
+
+/** What means none to the controller is typed as it is: it has to be a number that can be typed. */
+function gridOfNone(row: unknown, path: readonly PropertyKey[]): Complaint[] {
+  const [none, decimals, step] = ['whenLeftOut', 'decimals', 'step'].map((key) => numberAt(row, [key]));
+  if (none === undefined || !Number.isFinite(none) || (decimals === undefined) === (step === undefined))
+    return [];
+  // What is no grid is told where it stands.
+  if (decimals !== undefined && !(Number.isInteger(decimals) && decimals >= 0 && decimals <= 9)) return [];
+  if (step !== undefined && !(step >= 1e-9 && step <= 1e9)) return [];
+  const { rounded, text } = typedNumber({ decimals, step }, none);
+  if (!rounded) return [];
+  const grid = step === undefined ? `with ${decimals} decimals` : `in steps of ${figures(step)}`;
+  return [
+    { path, expected: `a number ${grid}, as the row takes it, such as ${text}`, received: figures(none) },
+  ];
 }
 
 function repeated(

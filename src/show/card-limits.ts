@@ -1,5 +1,5 @@
 /**
- * For which speed, slope and bump is a kept profile good, and what raises its nose when headroom is short? In few words, for a
+ * Up to which speed, slope and bump does a kept profile hold out in the simulation, and what raises its nose when headroom is short? In few words, for a
  * card: each limit with the rider who comes to it first.
  */
 import { BUMP_LENGTH_M, STATED_PUSH_NS } from '../explain/edge-scenarios.js';
@@ -47,8 +47,14 @@ function limitsText(limits: readonly Limit[]): string {
 export function limitsSentences({ limits }: Pick<KeptFile, 'limits'>): string[] {
   const told = TOLD.flatMap((what) => limits.filter((limit) => limit.what === what));
   if (told.length === 0) return ['speed, slope and bumps: no limit was searched for.'];
-  return grouped(told, circumstances).map(([where, those]) => `${where}: ${limitsText(those)}`);
+  return [
+    ...grouped(told, circumstances).map(([where, those]) => `${where}: ${limitsText(those)}`),
+    STAY_INSIDE,
+  ];
 }
+
+/** So that no limit is taken for something to ride at. */
+const STAY_INSIDE = 'beyond, the simulation falls: keep well inside.';
 
 /** What the headroom lift of a profile does, or that it has none. */
 export function liftSentence({ shaping }: Pick<ProfileFile, 'shaping'>): string {

@@ -5,8 +5,8 @@
 import { SLIPS, type KeptFile, type Slip } from '../quantity/kept-file.js';
 import { svgNumber, svgText } from './svg-text.js';
 
-/** Side of a box, and from one to the next, 0.1 mm. */
-const BOX = { side: 22, pitch: 33 } as const;
+/** Side of a box, from one to the next, and the least that is seen of a fall, 0.1 mm. */
+const BOX = { side: 22, pitch: 33, least: 4 } as const;
 
 /** Width of all boxes of a number, 0.1 mm. */
 export const SLIP_WIDTH = BOX.pitch * SLIPS.length;
@@ -24,9 +24,11 @@ const HEADS: Readonly<Record<Slip, string>> = {
   'the other sign': '+/-',
 };
 
-/** What the boxes mean, in words that go below them. */
-export const SLIP_LEGEND =
-  'Boxes: share of runs that fall with the number off: by 10 %, in its first digit, place, sign.';
+/** What the boxes mean, in lines that go below them. */
+export const SLIP_LEGEND: readonly string[] = [
+  'Boxes: share of runs that fall with the number off: by 10 %, in its first digit, place, sign.',
+  'An empty box is no leave: a real frame bends and can shake at too high a gain, this one is rigid.',
+];
 
 /** The letters above the boxes, from `x` on, on the line `y`. */
 export function slipHeads(x: number, y: number): string {
@@ -46,7 +48,8 @@ export function slipBoxes(
     const tried = slips.find((other) => other.key === key && other.slip === slip);
     if (tried === undefined) return '';
     const left = svgNumber(x + index * BOX.pitch);
-    const filled = BOX.side * Math.min(1, tried.failures / tried.runs);
+    const share = Math.min(1, tried.failures / tried.runs);
+    const filled = share === 0 ? 0 : Math.max(BOX.least, BOX.side * share);
     const frame =
       `<rect x="${left}" y="${svgNumber(y - BOX.side)}" width="${BOX.side}" height="${BOX.side}" ` +
       'fill="none" stroke="#000000" stroke-width="2"/>';

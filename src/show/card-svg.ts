@@ -127,9 +127,12 @@ function numbersTable(card: RideCard, kept: KeptFile, top: number): Drawn {
   });
   const last = first + (numbers.length - 1) * pitch;
   if (!hasSlips) return { svg, bottom: last + 12 };
-  const legend = truncated(SLIP_LEGEND, columnsIn(INNER, LEGEND_SIZE));
-  svg.push(textAt({ x: MARGIN, y: last + 26, size: LEGEND_SIZE }, legend, DIM));
-  return { svg, bottom: last + 36 };
+  const legendY = (index: number) => last + 26 + index * LEGEND_SIZE * LEADING;
+  SLIP_LEGEND.forEach((line, index) => {
+    const text = truncated(line, columnsIn(INNER, LEGEND_SIZE));
+    svg.push(textAt({ x: MARGIN, y: legendY(index), size: LEGEND_SIZE }, text, DIM));
+  });
+  return { svg, bottom: legendY(SLIP_LEGEND.length - 1) + 10 };
 }
 
 function rule(y: number): string {

@@ -6,7 +6,8 @@ import type { KeptFile } from '../quantity/kept-file.js';
 import { againText } from './card-again.js';
 import { liftSentence, limitsSentences } from './card-limits.js';
 import { CAUTIONS } from './cautions.js';
-import { ceilingRows, gainRows, slipSentences, type KeptRow } from './kept-sentences.js';
+import { ceilingRows, gainRows, type KeptRow } from './kept-sentences.js';
+import { shortSlipSentences } from './kept-slips.js';
 import { delayText, factorText, listed } from './margin-view.js';
 import { plainText } from './plain-text.js';
 
@@ -71,13 +72,13 @@ function partsOf(name: string, kept: KeptFile): CardPart[] {
     last('lift', liftSentence(kept.profile)),
     part('first', 2)('riders', ridersText(kept)),
     first('not for', notForText(kept)),
-    ...many('good for', limitsSentences(kept), part('first', 2)),
+    ...many('held to', limitsSentences(kept), part('first', 2)),
     first('margins', marginsText(kept)),
     ...many(
       'weakest',
       weakest.map((text, index) => `${index + 1}. ${text}`),
     ),
-    ...many('typing', slipSentences(kept, MOST_SLIPS)),
+    ...many('typing', shortSlipSentences(kept, MOST_SLIPS)),
     ...many('note', noteTexts(kept)),
     last('again', againText(name, kept)),
   ];
@@ -107,8 +108,8 @@ function ridersText({ rig }: KeptFile): string {
   const delays = rangeText(rig.riders.map(({ rider }) => Number(rider.balance.delayS.toFixed(3))));
   const names = rig.riders.map(({ name }, index) => `${name} ${masses[index]}`);
   return (
-    `proven for ${rangeText(masses)} kg and corrections ${delays} s late (${names.join(', ')} kg); ` +
-    'for nobody else.'
+    `simulated under ${rangeText(masses)} kg and corrections ${delays} s late (${names.join(', ')} kg); ` +
+    'under nobody else.'
   );
 }
 
@@ -139,7 +140,7 @@ function weakText({ cells }: KeptFile, { says, seed }: KeptFile['weakest'][numbe
 
 /** What its rider says of it: the note, and how the last ride felt. */
 function noteTexts({ note, rides }: KeptFile): string[] {
-  const last = rides.at(-1);
+  const last = rides.toSorted((a, b) => (a.on < b.on ? -1 : Number(a.on > b.on))).at(-1);
   const felt = Object.entries(last?.felt ?? {}).filter(([, rating]) => rating !== undefined);
   const rated = felt.map(([word, rating]) => `${word} ${rating}`).join(', ');
   const ride =

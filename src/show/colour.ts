@@ -52,7 +52,9 @@ export const STYLE_NAMES = [
 export type StyleName = (typeof STYLE_NAMES)[number];
 
 /** One function a style, from text to painted text; with mode 'none' the text comes back as it was. */
-export type Paint = { readonly mode: ColourMode } & Readonly<Record<StyleName, (text: string) => string>>;
+export type Paint = { readonly mode: ColourMode; readonly background: Background } & Readonly<
+  Record<StyleName, (text: string) => string>
+>;
 
 /** What a verdict can be. */
 export type Verdict = 'ok' | 'warn' | 'bad';
@@ -195,6 +197,7 @@ export function createPaint(mode: ColourMode, background: Background = 'dark'): 
   };
   return {
     mode,
+    background,
     ok: brush('ok'),
     warn: brush('warn'),
     bad: brush('bad'),

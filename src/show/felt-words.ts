@@ -82,16 +82,19 @@ function meaning({ word, mean }: FeltMean, feel: KeptFile['feel']): string {
     : `It was felt to be ${word} (${ratingText(mean)}), which the simulation did not see.`;
 }
 
-/** The command that explains the profile that was kept, where it was proven. */
+/** More letters of scenarios than these are no line to copy from a terminal: without them it is explained over all (ours). */
+const MOST_LETTERS = 60;
+
+/** The command that explains the profile that was kept, where it was proven; over all scenarios where those are many. */
 export function explainKept(kept: Pick<KeptFile, 'origin' | 'rig' | 'feel' | 'cells'>): string {
   const { origin, rig, feel, cells } = kept;
   const { scenarios, chargesPercent, seeds } = cells;
+  const names = scenarios.join(',');
   const isOwnCharge = chargesPercent.every((charge) => charge === null);
   const words = [
     '--rider',
     feel.rider,
-    '--scenarios',
-    scenarios.join(','),
+    ...(names.length > MOST_LETTERS ? [] : ['--scenarios', names]),
     ...(isOwnCharge ? [] : ['--charge', chargesPercent.map((charge) => charge ?? 'own').join(',')]),
     ...(seeds.length === 1 ? [] : ['--seeds', String(seeds.length)]),
   ];

@@ -39,7 +39,8 @@ function changeText({ word, before, found }: FeelChange): string {
     );
   }
   const far = before.strength < FAR ? ' The simulation is far from it: read the numbers back first.' : '';
-  if (found === null) return `${start}: no small change that was tried takes it away without a fall.${far}`;
+  if (found === null)
+    return `${start}: of the small changes that were tried none lessens it without a new fall.${far}`;
   const { change, after, failures, scoreRatio } = found;
   const numbers = change.numbers.map(numberText).join(', ');
   const falls = failures === 0 ? 'nobody falls' : 'no more falls than before';

@@ -3,7 +3,8 @@
  * through with a pencil.
  */
 import type { FirstRidePlan } from '../explain/first-ride.js';
-import { firstRideSections, type PlanItem, type PlanItemKind } from './first-ride-sections.js';
+import type { PlanItem, PlanItemKind } from './first-ride-item.js';
+import { firstRideSections } from './first-ride-sections.js';
 import { writer, type WhyOptions } from './why-lines.js';
 
 /** What stands at the head of a line. */

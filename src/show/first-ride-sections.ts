@@ -4,7 +4,6 @@
  */
 import {
   STAGE_HEADROOM_SHARE,
-  type Ceilings,
   type FirstRidePlan,
   type StagePlan,
   type StageRide,
@@ -13,30 +12,11 @@ import { hasFailed } from '../measure/profile-result.js';
 import type { KeptFile } from '../quantity/kept-file.js';
 import { CAUTIONS } from './cautions.js';
 import { changeTexts } from './first-ride-changes.js';
-import { endsText, gainRows, limitSentences } from './kept-sentences.js';
+import { check, expect, know, set, stop, type PlanSection } from './first-ride-item.js';
+import { byHand, ceilingsText, hasLift, onTheStand } from './first-ride-stand.js';
+import { endsText, limitSentences } from './kept-sentences.js';
 import { listed } from './margin-view.js';
 import { numberText, pitchText, shareText, timeText } from './quantities.js';
-
-/** What a line of a section is for. */
-export type PlanItemKind = 'set' | 'check' | 'expect' | 'stop' | 'know';
-
-/** One line of a section. */
-export interface PlanItem {
-  kind: PlanItemKind;
-  text: string;
-}
-
-/** A section of the plan. */
-export interface PlanSection {
-  title: string;
-  items: PlanItem[];
-}
-
-const set = (text: string): PlanItem => ({ kind: 'set', text });
-const check = (text: string): PlanItem => ({ kind: 'check', text });
-const expect = (text: string): PlanItem => ({ kind: 'expect', text });
-const stop = (text: string): PlanItem => ({ kind: 'stop', text });
-const know = (text: string): PlanItem => ({ kind: 'know', text });
 
 /** The sections of the plan, in the order in which they are gone through. */
 export function firstRideSections(plan: FirstRidePlan): PlanSection[] {
@@ -50,90 +30,13 @@ export function firstRideSections(plan: FirstRidePlan): PlanSection[] {
   ];
 }
 
-function ceilingsText({ driveA, brakeA }: Ceilings): string {
-  return `drive ceiling ${driveA} A, brake ceiling ${brakeA} A`;
-}
-
-/** The rate that is tried by hand. */
-const HAND_DEG_PER_S = 20;
-
-function onTheStand({ kept, free }: FirstRidePlan): PlanSection {
-  const { gains, shaping } = kept.profile;
-  const { proportionalAPerDeg, rateAPerDegPerS, integralAPerDegS } = gains;
-  const amperes = (currentA: number) => `${numberText(currentA, 'currentA')} A`;
-  const trim = shaping.restTrimNoseUpDeg;
-  const level = trim === 0 ? 'level' : pitchText((-trim * Math.PI) / 180);
-  const integral =
-    integralAPerDegS === 0
-      ? 'The integral gain is 0: held still, the request does not creep.'
-      : `The integral gain lets the request creep by ${integralAPerDegS} A a second for each degree, to ` +
-        `${shaping.integralLimitA} A at most: a wheel that hangs free goes on turning for a while after the deck is level again.`;
-  return {
-    title: 'On a stand, wheel off the ground, nobody near the wheel',
-    items: [
-      set(`${ceilingsText(free)}; every other number as on the card.`),
-      check(
-        `Read every number back from the controller and hold it against the card (${gainRows(kept).length} numbers, ` +
-          `hash ${kept.numbers}).`,
-      ),
-      check(
-        'The sign: push the nose down by hand. The wheel has to turn as if to roll the board forward, towards the nose. Push ' +
-          'the tail down: it has to turn backward.',
-      ),
-      ...signTexts(kept).map(know),
-      expect(
-        `With the deck held still the controller asks for ${proportionalAPerDeg} A for each degree away from ${level}: the ceiling ` +
-          `of ${free.driveA} A is reached at ${numberText(free.driveA / proportionalAPerDeg, 'angleDeg')}° already. Level, the wheel rests.`,
-      ),
-      expect(
-        `Turned nose down at ${HAND_DEG_PER_S}° a second it asks for ${amperes(rateAPerDegPerS * HAND_DEG_PER_S)} more, as ` +
-          'long as it turns.',
-      ),
-      expect(integral),
-      stop(
-        'The wheel turns the other way, turns at once to full speed, shivers, or turns with the deck at rest and level: stop, ' +
-          'take the pack off, find out why. Nobody stands on it before.',
-      ),
-    ],
-  };
-}
-
-/** What the simulation says of gains that come onto the board with the other sign. */
-function signTexts({ slips }: KeptFile): string[] {
-  return slips
-    .filter(({ slip, key }) => slip === 'the other sign' && key === 'proportionalAPerDeg')
-    .map(({ failures, runs, soonestS, ending }) => {
-      const start = `In the simulation a proportional gain with the other sign falls in ${failures} of ${runs} runs`;
-      return soonestS === null
-        ? `${start}.`
-        : `${start}; the soonest ${endsText(ending)} at ${timeText(soonestS)}.`;
-    });
-}
-
-function byHand({ free }: FirstRidePlan): PlanSection {
-  return {
-    title: 'On the ground, held by hand, nobody on it',
-    items: [
-      set(`${ceilingsText(free)}.`),
-      check(
-        'Tip the nose down a little by hand: the board has to roll forward under the hand and push back; let it come level.',
-      ),
-      check('The same with the tail. Both ways it has to feel the same.'),
-      check(
-        'Step off the foot sensor, or lift the foot: the motor has to let go, every time, standing and rolling.',
-      ),
-      stop('It rolls away from the hand the wrong way, does not let go, or hums and shivers under the hand.'),
-    ],
-  };
-}
-
 function ridden({ stage, ceilings, holds, rides, below }: StagePlan, { kept }: FirstRidePlan): PlanSection {
   const { name, upToKmPerH } = stage;
   const what = stage.rides.map((ride) => ride.name).join('; ');
   return {
     title: `${name}: up to ${upToKmPerH} km/h`,
     items: [
-      set(`${ceilingsText(ceilings)}.`),
+      set(`${ceilingsText(ceilings)}${hasLift(kept) ? '; headroom lift on' : ''}.`),
       check(
         `Ride: ${what}. Dry, closed ground, level unless it says otherwise; the pack well charged but not full, for a full one cannot take what braking gives.`,
       ),
@@ -146,12 +49,19 @@ function ridden({ stage, ceilings, holds, rides, below }: StagePlan, { kept }: F
               `Even with these, the full ceilings, the simulation keeps less than ${shareText(STAGE_HEADROOM_SHARE)} of headroom, or falls: ride this stage last, slower, or not at all.`,
             ),
           ]),
-      stop(
-        `The nose moves twice as far as that, the board asks for the ceiling for longer than a moment, or it feels ` +
-          `anything but ${listed(kept.feel.words)}.`,
-      ),
+      stop(stopText(kept)),
     ],
   };
+}
+
+/** When a ride is to be ended; a profile that no word fits promises nothing that it could feel unlike. */
+function stopText({ feel }: KeptFile): string {
+  const signs = [
+    'The nose moves twice as far as that',
+    'the deck goes soft underfoot, as at its ceiling, for longer than a moment',
+  ];
+  const unlike = feel.words.length === 0 ? [] : [`it feels other than promised (${listed(feel.words)})`];
+  return `${[...signs, ...unlike].join(', or ')}.`;
 }
 
 function expectations(rides: readonly StageRide[]): string[] {
@@ -183,10 +93,10 @@ function belowText(below: StagePlan['below']): string {
   if (below === null) return 'Not lower than in the stage before.';
   const { ceilings, worst } = below;
   const { result, ride, rider } = worst;
-  const with_ = `Why not lower: with ${ceilings.driveA} A and ${ceilings.brakeA} A ${ride} under ${rider}`;
+  const lower = `Why not lower: with ${ceilings.driveA} A and ${ceilings.brakeA} A ${ride} under ${rider}`;
   return hasFailed(result)
-    ? `${with_} ${endsText(result.outcome.kind)} at ${timeText(result.outcome.atS)}.`
-    : `${with_} keeps only ${shareText(result.metrics.leastHeadroomShare ?? 0)} of headroom.`;
+    ? `${lower} ${endsText(result.outcome.kind)} at ${timeText(result.outcome.atS)}.`
+    : `${lower} keeps only ${shareText(result.metrics.leastHeadroomShare ?? 0)} of headroom.`;
 }
 
 function fullCeilings({ kept, full }: FirstRidePlan): PlanSection {

@@ -1,6 +1,6 @@
 /**
- * What is to be said of a kept profile? Its numbers with labels and units, and sentences about its margins, its limits and
- * about numbers that come onto the board wrongly; the same on the shortlist, on the ride card and in the plan.
+ * What is to be said of a kept profile? Its numbers with labels and units, and sentences about its margins and
+ * its limits; the same on the shortlist, on the ride card and in the plan.
  */
 import {
   EDGE_NAMES,
@@ -9,12 +9,11 @@ import {
   type EdgeKind,
   type EdgeName,
 } from '../explain/edge-scenarios.js';
-import { SLIPS, type KeptFile, type Slip } from '../quantity/kept-file.js';
+import type { KeptFile } from '../quantity/kept-file.js';
 import { PROFILE_FIELDS, readField } from '../quantity/profile-fields.js';
 import { RAD_PER_DEG } from '../quantity/units.js';
 import { circumstances, edgeWords, sizeText } from './edge-words.js';
 import { degreesText, delayText, factorText, paceText } from './margin-view.js';
-import { timeText } from './quantities.js';
 
 /** A number as it is to be shown: `key` as the file has it, `value` as text without its unit. */
 export interface KeptRow {
@@ -179,69 +178,4 @@ const ENDS: Readonly<Record<string, string>> = {
 export function endsText(ending: string | null): string {
   if (ending === null) return 'does not end upright';
   return ENDS[ending] ?? `ends so: ${ending}`;
-}
-
-const SLIP_TEXTS: Readonly<Record<Slip, string>> = {
-  'a tenth less': 'a tenth too small',
-  'a tenth more': 'a tenth too large',
-  'first digit one less': 'with its first digit one too small',
-  'first digit one more': 'with its first digit one too large',
-  'a tenth of it': 'with its decimal point one place too far left',
-  'ten times it': 'with its decimal point one place too far right',
-  'the other sign': 'with the other sign',
-};
-
-type KeptSlip = KeptFile['slips'][number];
-
-/** Costs beyond this times those without the slip are told; less is what chance does (ours). */
-const TOLD_SCORE_RATIO = 1.1;
-
-function byDanger(a: KeptSlip, b: KeptSlip): number {
-  return (
-    b.moreFailures - a.moreFailures ||
-    (a.soonestS ?? Infinity) - (b.soonestS ?? Infinity) ||
-    b.scoreRatio - a.scoreRatio
-  );
-}
-
-/** The worst slip of each number, the number first that is most dangerous to get wrong. */
-export function worstSlips({ slips }: Pick<KeptFile, 'slips'>): KeptSlip[] {
-  const sorted = slips.toSorted(byDanger);
-  return sorted.filter(({ key }, index) => sorted.findIndex((other) => other.key === key) === index);
-}
-
-/** One sentence a number, the most dangerous first, for so many of them at most: what its worst slip does, and the smallest that harms. */
-export function slipSentences(kept: Pick<KeptFile, 'slips'>, most: number): string[] {
-  const { slips } = kept;
-  if (slips.length === 0) return ['No slips were tried.'];
-  const felling = worstSlips(kept).filter(({ moreFailures }) => moreFailures > 0);
-  const costly = worstSlips(kept).filter(
-    ({ moreFailures, scoreRatio }) => moreFailures <= 0 && scoreRatio >= TOLD_SCORE_RATIO,
-  );
-  const told = [...felling, ...costly].slice(0, most).map((slip) => slipSentence(slip, slips));
-  return felling.length > 0 ? told : ['No slip that was tried made a run fall that did not before.', ...told];
-}
-
-function slipSentence(slip: KeptSlip, slips: readonly KeptSlip[]): string {
-  const { key, moreFailures, runs, failures, soonestS, ending } = slip;
-  const label = numberLabel(key);
-  const start = `${label.slice(0, 1).toUpperCase()}${label.slice(1)} ${slipText(slip)}`;
-  if (moreFailures <= 0)
-    return `${start}: no more falls, but costs ${slip.scoreRatio.toFixed(1)} times as high.`;
-  const fall = `${failures} of ${runs} run${runs === 1 ? '' : 's'} fall${runs === 1 || failures === 1 ? 's' : ''}`;
-  const soonest = soonestS === null ? '' : `; the soonest ${endsText(ending)} at ${timeText(soonestS)}`;
-  const already = slips
-    .filter((other) => other.key === key && other.moreFailures > 0)
-    .toSorted((a, b) => SLIPS.indexOf(a.slip) - SLIPS.indexOf(b.slip))[0];
-  const smallest =
-    already === undefined || already.slip === slip.slip
-      ? ''
-      : `; falls are more already ${slipText(already)}`;
-  return `${start}: ${fall}${soonest}${smallest}.`;
-}
-
-/** A slip in words after the name of a number: `a tenth too large (24.2 A/deg)`. */
-export function slipText({ slip, value, key }: Pick<KeptSlip, 'slip' | 'value' | 'key'>): string {
-  const unit = PROFILE_FIELDS.find((field) => field.key === key)?.unit ?? '';
-  return `${SLIP_TEXTS[slip]} (${`${Number(value.toPrecision(6))} ${unit}`.trimEnd()})`;
 }

@@ -59,12 +59,15 @@ export function sheetLines(view: SheetView, options: WhyOptions): string[] {
     '',
     ...checkLines(view, options),
     '',
+    ...say(
+      `Next, once all of it is as it should be: underfoot plan ${view.name} leads from the stand to the first ride.`,
+    ),
     ...say(`Numbers as proven ${view.numbers}, as typed ${view.typedHash}.`),
   ];
 }
 
 /** The two columns, and what is to be known of them. */
-function typingLines({ onto, sheetName }: SheetView, options: WhyOptions): string[] {
+function typingLines({ onto, sheetName, deserves }: SheetView, options: WhyOptions): string[] {
   const { say, paint } = writer(options);
   const typed = onto.entries.filter(({ text }) => text !== '');
   const notes = new Map<string, number>();
@@ -77,12 +80,16 @@ function typingLines({ onto, sheetName }: SheetView, options: WhyOptions): strin
   const valueWidth = Math.max(...rows.map(({ value }) => textWidth(value)), 0);
   const without = onto.entries.filter(({ text }) => text === '').map(({ row }) => row.label);
   return [
-    ...say(`To type, in the order of ${sheetName}:`).map(paint.bold),
+    ...say(
+      deserves
+        ? `To type, in the order of ${sheetName}:`
+        : `What it would be to type, in the order of ${sheetName}; not to be ridden like this:`,
+    ).map(paint.bold),
     '',
     ...rows.map(
       ({ label, value }) => `  ${padded(label, labelWidth)}  ${padded(value, valueWidth, 'right')}`,
     ),
-    '',
+    ...(notes.size + without.length === 0 ? [] : ['']),
     ...[...notes].flatMap(([text, number]) => say(`[${number}] ${text}`)),
     ...(without.length === 0
       ? []

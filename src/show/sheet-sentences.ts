@@ -29,15 +29,17 @@ export function oursText(key: string, value: number | null): string {
 }
 
 const runs = (count: number) => `${count} run${count === 1 ? '' : 's'}`;
+const newlyFall = (count: number) => `${runs(count)} newly fall${count === 1 ? 's' : ''}`;
+const falling = (count: number) => `${count} fall${count === 1 ? 's' : ''}`;
 
 /** Whether it still deserves its rank, with the numbers that say so. */
 export function verdictSentence(view: SheetView): string {
   const { proven, typed, newFalls, scoreRatio } = view;
   const figures =
-    `Simulated in the same ${runs(view.runs)} as it was proven in: ${typed.failures} fall (${proven.failures} as proven), ` +
+    `Simulated in the same ${runs(view.runs)} as it was proven in: ${falling(typed.failures)} (${proven.failures} as proven), ` +
     `score ${typed.score.toFixed(3)} (${proven.score.toFixed(3)}), ${scoreRatio.toFixed(2)} times.`;
   if (view.deserves) return `Typed like this it still deserves its rank. ${figures}`;
-  const why = newFalls.length > 0 ? `${runs(newFalls.length)} newly fall` : 'it rides worse';
+  const why = newFalls.length > 0 ? newlyFall(newFalls.length) : 'it rides worse';
   return `Typed like this it does NOT deserve its rank: ${why}. ${figures}`;
 }
 
@@ -62,7 +64,7 @@ export function aloneSentences({ alone, sheet, newFalls: all }: SheetView): stri
   if (alone.length === 0) return [];
   const told = alone.filter(({ newFalls, scoreRatio }) => newFalls > 0 || scoreRatio > TOLD_SCORE_RATIO);
   const text = ({ key, newFalls, scoreRatio }: ChangeAlone) => {
-    const effect = newFalls > 0 ? `${runs(newFalls)} newly fall` : `${scoreRatio.toFixed(2)} times the score`;
+    const effect = newFalls > 0 ? newlyFall(newFalls) : `${scoreRatio.toFixed(2)} times the score`;
     return `${changeLabel(sheet, key)}: ${effect}`;
   };
   const list = told.slice(0, TOLD_CHANGES).map(text).join('; ');

@@ -6,14 +6,8 @@ import type { KeptFile } from '../quantity/kept-file.js';
 import { CAUTION } from './cautions.js';
 import { feltSentences, promisedText } from './felt-words.js';
 import { GLYPHS } from './glyphs.js';
-import {
-  ceilingRows,
-  gainRows,
-  limitSentences,
-  marginSentencesOf,
-  slipSentences,
-  type KeptRow,
-} from './kept-sentences.js';
+import { ceilingRows, gainRows, limitSentences, marginSentencesOf, type KeptRow } from './kept-sentences.js';
+import { slipSentences } from './kept-slips.js';
 import { listed } from './margin-view.js';
 import { numberText, NOT_SETTLED } from './quantities.js';
 import type { ShownKept } from './shortlist-table.js';

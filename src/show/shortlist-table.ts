@@ -73,7 +73,7 @@ export function shortlistLines(kept: readonly ShownKept[], options: WhyOptions):
   const rows = kept.map((one) => columns.map(({ text }) => plain(text(one))));
   const under = isWide ? [] : kept.map((one) => truncated(plain(underText(one)), width, ellipsis));
   const legend =
-    'falls: of all runs it was proven in. margin: the least disk margin of its steady rides, 0 is lost. felt: mean of the ratings, 1 to 5.';
+    'falls: of all runs it was proven in. score: less is better. margin: the least disk margin of its steady rides, 0 is lost. felt: mean of the ratings, 1 to 5.';
   return [
     ...table({ columns, rows, paint, maxWidth: width, ellipsis }),
     '',

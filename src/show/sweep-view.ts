@@ -46,8 +46,11 @@ export interface SweepView {
   weights: Weights;
   ranges: readonly Range[];
   isExhaustive: boolean;
-  /** Candidates by what became of them. */
-  counts: { tried: number; hopeless: number; dropped: number; inEveryCell: number };
+  isGrid: boolean;
+  /** How the profile that all share does itself, in every cell. */
+  base: ProfileResult;
+  /** Candidates by what became of them; those spread over the ranges are part of those tried. */
+  counts: { tried: number; spread: number; hopeless: number; dropped: number; inEveryCell: number };
   finalists: readonly FinalistView[];
   left: WhatIsLeft;
 }

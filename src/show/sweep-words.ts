@@ -3,7 +3,7 @@
  * near its cliff is, who should not ride it.
  */
 import { rangeName } from './sweep-table.js';
-import { bestSentences, lookedSentences } from './sweep-sentences.js';
+import { bestSentences, lookedSentences, warningSentences } from './sweep-sentences.js';
 import type { FinalistView, SlipView, SweepView } from './sweep-view.js';
 import { listed } from './margin-view.js';
 import { cellName, plainNumber, plainQuantity, scoreText } from './why-sentences.js';
@@ -21,13 +21,35 @@ export function numbersText(ranges: readonly Range[], values: readonly number[])
     .join(', ');
 }
 
+/** The numbers of a finalist where its table has no room for all of them; none where it has. */
+export function numbersSentences(
+  { ranges }: Pick<SweepView, 'ranges'>,
+  finalist: Pick<FinalistView, 'values' | 'result'> | undefined,
+  shownCount: number,
+): string[] {
+  if (finalist === undefined || shownCount >= ranges.length) return [];
+  return [`${finalist.result.name} has ${numbersText(ranges, finalist.values)}.`];
+}
+
+/** "1 cell", "8 cells". */
+export function cellsText(count: number): string {
+  return count === 1 ? '1 cell' : `${count} cells`;
+}
+
+/** How the profile from which all begin does, as far as its cells were run. */
+export function baseText({ name, failures, cells, score }: ProfileResult, cellCount: number): string {
+  const over =
+    cells.length === cellCount ? cellsText(cellCount) : `${cells.length} of ${cellsText(cellCount)}`;
+  return `${name}, from which all begin, over ${over}: falls ${failures}, score ${scoreText(score)}`;
+}
+
 /** The best so far, one paragraph each. */
 export function bestSoFarWords(
   ranges: readonly Range[],
   best: readonly { values: readonly number[]; result: ProfileResult }[],
 ): string[] {
   return best.map(({ values, result: { name, failures, cells, score } }, index) => {
-    const falls = `falls in ${failures} of ${cells.length} cells, score ${scoreText(score)}`;
+    const falls = `falls in ${failures} of ${cellsText(cells.length)}, score ${scoreText(score)}`;
     return `${index + 1}. ${name} with ${numbersText(ranges, values)}: ${falls}.`;
   });
 }
@@ -35,7 +57,7 @@ export function bestSoFarWords(
 /** All that the finalists' table tells: the one at a place in their order first, null for none, then every one. */
 export function finalistWords(view: SweepView, at: number | null): Sections {
   const { finalists } = view;
-  const looked = lookedSentences(view);
+  const looked = [...lookedSentences(view), ...warningSentences(view)];
   if (finalists.length === 0) return [looked, bestSentences(view)];
   const here = at === null ? undefined : finalists[at];
   return [
@@ -50,9 +72,9 @@ export function finalistWords(view: SweepView, at: number | null): Sections {
 
 /** What is to be known of one finalist, with how near its cliff is. */
 export function aboutSentences(view: SweepView, finalist: FinalistView): string[] {
-  const [weak, ...others] = bestSentences({ ...view, finalists: [finalist] });
+  const [gain, weak, ...others] = bestSentences({ ...view, finalists: [finalist] });
   const cliff = nearestCliff(view, finalist);
-  return [weak!, ...(cliff === null ? [] : [`Nearest cliff: ${cliff}.`]), ...others];
+  return [gain!, weak!, ...(cliff === null ? [] : [`Nearest cliff: ${cliff}.`]), ...others];
 }
 
 const NO_CLIFF = 'no cliff within a tenth, a digit or a slipped point of any number';
@@ -63,7 +85,7 @@ function finalistText(view: SweepView, finalist: FinalistView, index: number): s
   const cliff = nearestCliff(view, finalist);
   const { low, high } = interval;
   const standing = [
-    `falls in ${failures} of ${cells.length} cells`,
+    `falls in ${failures} of ${cellsText(cells.length)}`,
     `score ${scoreText(score)}`,
     low === high ? `rank ${low}` : `rank ${low} to ${high}`,
     ...(isOnFront ? ['on the front'] : []),
@@ -76,7 +98,7 @@ function finalistText(view: SweepView, finalist: FinalistView, index: number): s
       : [
           `smallest disk margin ${leastDisk.margin.toFixed(2)}, under ${leastDisk.rider} at ${leastDisk.speedKmPerH} km/h`,
         ]),
-    cliff === null ? NO_CLIFF : `nearest cliff: ${cliff}`,
+    ...(failures === cells.length ? [] : [cliff === null ? NO_CLIFF : `nearest cliff: ${cliff}`]),
     `feels ${listed(feel.words)} under ${feel.rider}`,
     notFor.length === 0 ? 'nobody falls with it' : `not for ${listed(notFor)}`,
   ].join('; ')}.`;

@@ -3,15 +3,16 @@
  * found by its name in the folder of its kind, or by a path of its own.
  */
 import { readdirSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { FILE_KINDS, NEEDED_KINDS, type FileKind } from '../quantity/file-kind.js';
 import type { Checked, Problem } from '../quantity/problem.js';
 import { quoted } from '../quantity/received.js';
 import { suggestion } from '../quantity/suggestion.js';
 import { fileNameProblem, looksLikeYaml, nameOfFile } from './file-name.js';
 import { loadFile, type LibraryFile } from './load-file.js';
-import { folderOf, shownPath, type Places } from './places.js';
-import { systemCode, systemFault } from './system-fault.js';
+import { folderOf, kindOfFolder, shownPath, type Places } from './places.js';
+import { numbersHash } from './short-hash.js';
+import { fileProblem, systemCode, systemFault } from './system-fault.js';
 
 /** A file of the library by its name; `path` is absolute. */
 export interface LibraryEntry {
@@ -74,16 +75,35 @@ function unknownName(kind: FileKind, name: string, listing: Listing): Problem[] 
   return names.length === 0 ? [...listing.problems, named] : [named];
 }
 
+/** The profile in a kept file, under the name that it is kept by; its numbers must be those that were proven. */
+function loadKeptProfile(places: Places, path: string): Checked<LibraryFile<'profile'>, Problem> {
+  const kept = loadFile(places, 'kept', path);
+  if (!kept.ok) return kept;
+  const { name, path: shown, value } = kept.value;
+  const found = numbersHash(value.profile);
+  if (found === value.numbers)
+    return { ok: true, value: { kind: 'profile', name, path: shown, value: value.profile } };
+  const expected = `the numbers as they were proven (hash ${value.numbers})`;
+  const problem = fileProblem(shown, expected, `numbers with the hash ${found}: changed by hand`);
+  return { ok: false, faults: [{ ...problem, key: 'profile' }] };
+}
+
 /**
  * Loads one file: by path when the text has a slash or ends in .yaml (from the current folder),
- * else by name from the working folder.
+ * else by name from the working folder. Where a profile is wanted the file of a kept one will do.
  */
 export function load<K extends FileKind>(
   places: Places,
   kind: K,
   nameOrPath: string,
 ): Checked<LibraryFile<K>, Problem> {
-  if (isPath(nameOrPath)) return loadFile(places, kind, resolve(places.currentFolder, nameOrPath));
+  if (isPath(nameOrPath)) {
+    const path = resolve(places.currentFolder, nameOrPath);
+    const isKept = kind === 'profile' && kindOfFolder(dirname(path)) === 'kept';
+    return isKept
+      ? (loadKeptProfile(places, path) as Checked<LibraryFile<K>, Problem>)
+      : loadFile(places, kind, path);
+  }
   const listing = listKind(places, kind);
   const entry = listing.entries.find(({ name }) => name === nameOrPath);
   if (entry === undefined) return { ok: false, faults: unknownName(kind, nameOrPath, listing) };

@@ -3,7 +3,7 @@
  */
 import { hasMargins, loopStateOf } from '../linear/growth.js';
 import type { Margin, Margins } from '../linear/margins.js';
-import type { RideReport } from '../linear/ride-report.js';
+import type { RideLook } from '../linear/ride-report.js';
 
 /** A margin at the ride where it is least; `radPerS` is null where there is none at any frequency. */
 export interface WorstMargin extends Margin {
@@ -35,7 +35,7 @@ export interface RideMargins {
 /** The margins of a steady ride, from its report. */
 export function marginsOfRide(
   ride: Omit<RideMargins, 'margins'>,
-  { modes, margins }: Pick<RideReport, 'modes' | 'margins'>,
+  { modes, margins }: Pick<RideLook, 'modes' | 'margins'>,
 ): RideMargins {
   const holds = hasMargins(loopStateOf(modes, ride.speedKmPerH === 0));
   return { ...ride, margins: holds ? margins : NONE };

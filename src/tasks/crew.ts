@@ -3,7 +3,7 @@
  * a while until its code is compiled. A thread that ends is replaced; the work that it had in hand is answered with an error.
  */
 import { join } from 'node:path';
-import type { RideReport } from '../linear/ride-report.js';
+import type { RideLook } from '../linear/ride-report.js';
 import type { RidePoint } from '../linear/steady-ride.js';
 import type { CellResult } from '../measure/profile-result.js';
 import type { ProfileFile } from '../quantity/profile-file.js';
@@ -25,7 +25,7 @@ export interface Crew {
   /** The whole run of a task's first trial, tape and all. */
   run: (task: CellTask) => Promise<RunOnRoad>;
   /** What the linear view says of a steady ride, no margin tried; null where a ceiling cuts it. */
-  ride: (point: RidePoint) => Promise<RideReport | null>;
+  ride: (point: RidePoint) => Promise<RideLook | null>;
   /** Ends the threads, whatever they are doing. */
   close: () => Promise<void>;
 }
@@ -73,7 +73,7 @@ export async function openCrew(size: number, work = usualWork()): Promise<Crew> 
     size,
     cells: async (task) => (await ask('cells', task)) as CellResult[],
     run: async (task) => (await ask('run', task)) as RunOnRoad,
-    ride: async (point) => (await ask('ride', point)) as RideReport | null,
+    ride: async (point) => (await ask('ride', point)) as RideLook | null,
     close: async () => {
       isOpen = false;
       await pool.destroy();

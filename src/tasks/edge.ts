@@ -14,12 +14,14 @@ import {
   USUAL_SPEED_KM_PER_H,
 } from '../explain/edge-scenarios.js';
 import { hasMargins, loopStateOf } from '../linear/growth.js';
-import { reportRide } from '../linear/ride-report.js';
+import type { RideLook } from '../linear/ride-report.js';
+import type { RidePoint } from '../linear/steady-ride.js';
 import type { CellResult } from '../measure/profile-result.js';
 import type { RiderFile } from '../quantity/rider-file.js';
 import type { CellTask } from './crew.js';
 import { runTasks, type TaskOptions } from './labour.js';
 import type { Named, RankPlan } from './plan.js';
+import { lookAtRides } from './ride-looks.js';
 
 /** How the edge is looked for; `onRuns` hears of the runs that are done: how many there will be nobody knows before. */
 export interface EdgeOptions extends Pick<TaskOptions, 'threads' | 'signal'> {
@@ -36,11 +38,13 @@ export async function findEdge(plan: RankPlan, options: EdgeOptions): Promise<Ed
   const charges = kinds.filter(({ name }) => name === 'speed').map(({ chargePercent }) => chargePercent);
   const opened = plan.riders.flatMap((rider) => kinds.map((kind) => ({ rider, quest: openQuest(kind) })));
   const searched = await searchAll(opened, plan, options);
+  const points = plan.riders.map((rider) => steadyPoint(plan, rider));
+  const looks = await lookAtRides(points, options);
   const riders: RiderEdges[] = [];
-  for (const rider of plan.riders) {
+  for (const [index, rider] of plan.riders.entries()) {
     const edges = searched.filter((search) => search.rider === rider).map(({ quest }) => edgeOf(quest));
     const lifts = await liftsOf(plan, rider, { charges, ...options });
-    riders.push({ rider: rider.name, edges, lifts, spareDelayMs: spareDelayMs(plan, rider) });
+    riders.push({ rider: rider.name, edges, lifts, spareDelayMs: spareDelayMs(looks[index]!) });
   }
   const { headroomLift } = profiles[0]!.value.shaping;
   const liftBelowShare = headroomLift === undefined ? null : headroomLift.belowPercent / 100;
@@ -121,16 +125,23 @@ function endingOf({ outcome: { kind, atS }, eventReached, seed }: CellResult): F
   return eventReached ? null : { kind: 'not met', atS, seed };
 }
 
-/** Delay that the loop can spare on a steady ride by the linear view. */
-function spareDelayMs({ board, profiles }: RankPlan, rider: Named<RiderFile>): number | null {
-  const ride = { speedKmPerH: USUAL_SPEED_KM_PER_H, gradePercent: 0, chargePercent: USUAL_CHARGE_PERCENT };
-  const report = reportRide(
-    { board: board.value, rider: rider.value, profile: profiles[0]!.value, ...ride },
-    { tries: false },
-  );
-  if (report === null) return null;
-  if (!hasMargins(loopStateOf(report.modes, false))) return 0;
-  const delayMs = 1000 * report.margins.delayS.value;
+/** The steady ride of the edges under a rider. */
+function steadyPoint({ board, profiles }: RankPlan, { value: rider }: Named<RiderFile>): RidePoint {
+  return {
+    board: board.value,
+    rider,
+    profile: profiles[0]!.value,
+    speedKmPerH: USUAL_SPEED_KM_PER_H,
+    gradePercent: 0,
+    chargePercent: USUAL_CHARGE_PERCENT,
+  };
+}
+
+/** Delay that the loop can spare by the linear view: 0 for one that is lost, null where none is known. */
+function spareDelayMs(look: RideLook | null): number | null {
+  if (look === null) return null;
+  if (!hasMargins(loopStateOf(look.modes, false))) return 0;
+  const delayMs = 1000 * look.margins.delayS.value;
   return Number.isFinite(delayMs) ? delayMs : null;
 }
 

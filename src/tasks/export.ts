@@ -17,8 +17,7 @@ import { exportJson } from '../show/export-json.js';
 import { qrMatrix } from '../show/qr-matrix.js';
 import { qrPath, qrSvg } from '../show/qr-svg.js';
 import { qrLines, withCaption } from '../show/qr-terminal.js';
-import { load } from '../store/library.js';
-import { PROGRAM_NAME, type Places } from '../store/places.js';
+import type { Places } from '../store/places.js';
 import { fileProblem } from '../store/system-fault.js';
 import { loadKept } from './kept-check.js';
 
@@ -83,23 +82,12 @@ function formatFor({ form, format, out }: Omit<ExportAsked, 'look'>): Checked<Ex
 /** A kept profile by name, in one of the forms: the text of a file or of the standard output, or every problem. */
 export function exported(places: Places, name: string, asked: ExportAsked): Checked<string, Problem> {
   const format = formatFor(asked);
-  const kept = keptToExport(places, name);
+  const kept = loadKept(places, name);
   if (!kept.ok || !format.ok) {
     return { ok: false, faults: [kept, format].flatMap((one) => (one.ok ? [] : one.faults)) };
   }
   const { form, look } = asked;
   return { ok: true, value: textOf(kept.value, { form, format: format.value, look }) };
-}
-
-/** The kept profile; where only a profile has that name, how it comes to be kept. */
-function keptToExport(places: Places, name: string) {
-  const kept = loadKept(places, name);
-  if (kept.ok || !kept.faults.some(({ file, key }) => file === '' && key === 'kept')) return kept;
-  const profile = load(places, 'profile', name);
-  if (!profile.ok) return kept;
-  const expected = `a kept profile: '${PROGRAM_NAME} shortlist add ${name}' proves this one and keeps it`;
-  const received = `the profile ${profile.value.name}, which is not kept`;
-  return { ok: false as const, faults: [{ ...fileProblem('', expected, received), key: 'kept' }] };
 }
 
 interface Form {

@@ -9,7 +9,7 @@ import type { Candidate } from '../sweep/candidate.js';
 import { marginsOfRide, worstMargins, type FinalistMargins } from '../sweep/finalist-margins.js';
 import { feelFrom, feelPoints } from './feel-rides.js';
 import type { RankPlan } from './plan.js';
-import { reportRides, type RideOptions } from './ride-reports.js';
+import { lookAtRides, type RideOptions } from './ride-looks.js';
 
 /** What steady rides tell of a finalist. */
 export interface FinalistRides {
@@ -38,7 +38,7 @@ export async function rideFinalists(
   options: RideOptions,
 ): Promise<FinalistRides[]> {
   const points = finalists.flatMap(({ candidate }) => finalistPoints(cells, candidate));
-  const reports = await reportRides(points, options);
+  const reports = await lookAtRides(points, options);
   const each = points.length / finalists.length;
   return finalists.map(({ result }, place): FinalistRides => {
     const own = reports.slice(place * each, (place + 1) * each);

@@ -5,7 +5,7 @@ import type { FeelChange } from '../explain/feel-changes.js';
 import type { Nearness } from '../explain/feel.js';
 import type { FirstRidePlan, StagePlan, StageRide } from '../explain/first-ride.js';
 import { CAUTIONS } from '../show/cautions.js';
-import type { PlanSection } from '../show/first-ride-sections.js';
+import type { PlanSection } from '../show/first-ride-item.js';
 import { programVersion } from '../store/places.js';
 
 /** The report of a plan; `sections` are its sentences. */

@@ -34,7 +34,7 @@ import { suggestion } from '../quantity/suggestion.js';
 import { feelFacts, feelPoints } from './feel-rides.js';
 import { runTasks, type TaskOptions } from './labour.js';
 import { trialsOf, type Named, type PlannedTrial, type RankPlan } from './plan.js';
-import { reportRides } from './ride-reports.js';
+import { lookAtRides } from './ride-looks.js';
 
 /** How the plan is made; `onRuns` hears how many runs and looks are done: how many there will be nobody knows before. */
 export interface FirstRideOptions extends Pick<TaskOptions, 'threads' | 'signal'> {
@@ -212,7 +212,7 @@ async function feltWith(
     },
   );
   const points = profiles.map((profile) => feelPoints(plan, profile));
-  const reports = await reportRides(points.flat(), { threads, signal, onReport: onRun });
+  const reports = await lookAtRides(points.flat(), { threads, signal, onReport: onRun });
   return profiles.map((_, index): Felt => {
     const result = profileResult({ name: 'felt', summary: '' }, cells[index]!, plan.weights);
     const before = points.slice(0, index).flat().length;

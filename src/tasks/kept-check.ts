@@ -15,7 +15,7 @@ export interface LoadedKept {
   value: KeptFile;
 }
 
-const BY_HAND = 'changed by hand; add it again to prove them';
+const BY_HAND = `changed by hand: put new numbers into a profile, and keep that with '${PROGRAM_NAME} shortlist add'`;
 
 /** What of a kept file is no longer as it was proven; problems name the file as `shown`. */
 export function keptFaults(kept: KeptFile, shown: string): Problem[] {
@@ -38,7 +38,7 @@ export function keptFaults(kept: KeptFile, shown: string): Problem[] {
 /** The kept profile of a name, or at a path, if it is what was proven; else every problem with it. */
 export function loadKept(places: Places, name: string): Checked<LoadedKept, Problem> {
   const loaded = load(places, 'kept', name);
-  if (!loaded.ok) return { ok: false, faults: loaded.faults.map((fault) => withTheWay(places, fault)) };
+  if (!loaded.ok) return { ok: false, faults: loaded.faults.map((fault) => withTheWay(places, name, fault)) };
   const { path, value } = loaded.value;
   const faults = keptFaults(value, path);
   return faults.length > 0
@@ -46,9 +46,15 @@ export function loadKept(places: Places, name: string): Checked<LoadedKept, Prob
     : { ok: true, value: { name: loaded.value.name, path, value } };
 }
 
-/** A problem with a name that none is kept under says how one comes to be kept. */
-function withTheWay(places: Places, fault: Problem): Problem {
+/** A problem with a name that none is kept under says how one comes to be kept; the name of a profile is known as such. */
+function withTheWay(places: Places, name: string, fault: Problem): Problem {
   if (fault.file !== '' || fault.key !== 'kept') return fault;
+  const profile = load(places, 'profile', name);
+  if (profile.ok) {
+    const expected = `a kept profile: '${PROGRAM_NAME} shortlist add ${name}' proves this one and keeps it`;
+    const received = `the profile ${profile.value.name}, which is not kept`;
+    return { ...fileProblem('', expected, received), key: 'kept' };
+  }
   const names = listKind(places, 'kept').entries.map((entry) => entry.name);
   const known = names.length === 0 ? 'none is kept yet' : names.join(', ');
   const expected = `the name of a kept profile (${known}) or the path of its file; '${PROGRAM_NAME} shortlist add PROFILE' keeps one`;

@@ -8,6 +8,7 @@ import type { Problem } from '../quantity/problem.js';
 import { listKind, type LibraryEntry } from '../store/library.js';
 import { loadFile } from '../store/load-file.js';
 import { folderOf, type Places } from '../store/places.js';
+import { keptFaults } from './kept-check.js';
 import type { Named } from './plan.js';
 
 /** The good files of each kind, ordered by name, and what is wrong with the others. */
@@ -71,8 +72,12 @@ function readEntry(places: Places, { kind, name, path }: LibraryEntry, before: K
   const stamp = stampOf(path);
   if (before?.stamp === stamp) return before;
   const loaded = loadFile(places, kind, path);
-  if (loaded.ok) return { stamp, problems: [], good: { name, value: loaded.value.value } };
-  return { stamp, problems: loaded.faults, good: before?.good ?? null };
+  if (!loaded.ok) return { stamp, problems: loaded.faults, good: before?.good ?? null };
+  const { value, path: shown } = loaded.value;
+  // Of a kept profile only what is still as it was proven is good.
+  const problems = kind === 'kept' ? keptFaults(value as FileOf['kept'], shown) : [];
+  const good = problems.length === 0 ? { name, value } : (before?.good ?? null);
+  return { stamp, problems, good };
 }
 
 /** Changes whenever a file is written; a file that cannot be seen has a stamp of its own. */

@@ -29,6 +29,9 @@ export function dayOf(moment: Date): string {
   return `${moment.getFullYear()}-${two(moment.getMonth() + 1)}-${two(moment.getDate())}`;
 }
 
+/** A day: a ride may be written down where it is tomorrow already. */
+const DAY_MS = 24 * 3600 * 1000;
+
 function rideProblems(ride: Ride | null): Problem[] {
   if (ride === null) return [];
   const problem = (key: string, expected: string, received: string) => ({
@@ -40,7 +43,12 @@ function rideProblems(ride: Ride | null): Problem[] {
     /^\d{4}-\d{2}-\d{2}$/.test(ride.on) &&
     !Number.isNaN(moment.getTime()) &&
     moment.toISOString().startsWith(ride.on);
-  const ofDay = isDay ? [] : [problem('on', 'a day such as 2026-05-31', quoted(ride.on))];
+  const hasCome = ride.on <= dayOf(new Date(Date.now() + DAY_MS));
+  const ofDay = !isDay
+    ? [problem('on', 'a day such as 2026-05-31', quoted(ride.on))]
+    : hasCome
+      ? []
+      : [problem('on', 'a day that has come', quoted(ride.on))];
   const isEmpty = ride.note === '' && Object.keys(ride.felt).length === 0;
   const ofWords = isEmpty ? [problem('note', 'words or ratings of what was felt', 'neither')] : [];
   return [...ofDay, ...ofWords, ...noteProblems(ride.note)];

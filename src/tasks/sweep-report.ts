@@ -10,7 +10,7 @@ import type { SweepAnswer } from './sweep.js';
 import { trialsOf } from './plan.js';
 
 /** What is shown of a sweep. */
-export function sweepView({ plan, found, finalists, runs }: SweepAnswer): SweepView {
+export function sweepView({ plan, base, found, finalists, runs }: SweepAnswer): SweepView {
   const { cells, ranges, isExhaustive } = plan;
   const count = (kind: string) => found.tried.filter(({ fate }) => fate.kind === kind).length;
   return {
@@ -22,8 +22,11 @@ export function sweepView({ plan, found, finalists, runs }: SweepAnswer): SweepV
     weights: cells.weights,
     ranges,
     isExhaustive,
+    isGrid: plan.grid !== null,
+    base,
     counts: {
       tried: found.tried.length,
+      spread: found.spread.count,
       hopeless: count('hopeless'),
       dropped: count('dropped'),
       inEveryCell: count('run in every cell'),
@@ -62,6 +65,7 @@ export function sweepReport(answer: SweepAnswer) {
     chargesPercent: cells.charges,
     seeds: cells.seeds,
     base: named(base),
+    baseResult: { failures: answer.base.failures, score: answer.base.score },
     ranges,
     ...how,
     runs,

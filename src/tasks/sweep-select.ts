@@ -66,6 +66,8 @@ export function sweepPlanFor(places: Places, selection: SweepSelection): Checked
     seed,
     checkedCells,
   };
+  const lacking = plan.ranges.filter((range) => !hasPlaceFor(plan.base.value, range));
+  if (lacking.length > 0) return { ok: false, faults: lacking.map((range) => placeFault(plan.base, range)) };
   const middle = candidateAt(
     { base: plan.base.value, ranges: plan.ranges },
     plan.ranges.map(() => 0.5),
@@ -78,6 +80,21 @@ export function sweepPlanFor(places: Places, selection: SweepSelection): Checked
     };
   }
   return { ok: true, value: plan };
+}
+
+/** Whether a profile has the section that a number stands in, whether or not it has the number. */
+function hasPlaceFor(profile: ProfileFile, { path }: Range): boolean {
+  const inside = (part: unknown, key: string) => (part as Record<string, unknown> | undefined)?.[key];
+  return path.slice(0, -1).reduce<unknown>(inside, profile) !== undefined;
+}
+
+function placeFault(base: Named<ProfileFile>, { path }: Range): Problem {
+  const [section] = path.slice(-2);
+  return rangeFault(
+    path.at(-1)!,
+    `a profile with ${section} to begin from, named with --from`,
+    `${base.name}, which has none`,
+  );
 }
 
 /** The names of the riders that a profile is proven under where none is named; null for every one in the working folder. */

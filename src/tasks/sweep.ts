@@ -48,6 +48,8 @@ export interface SweepOptions extends Pick<LedgerOptions, 'threads' | 'signal'> 
 /** What came of a sweep. */
 export interface SweepAnswer {
   plan: SweepPlan;
+  /** How the profile that all share does itself, in every cell. */
+  base: ProfileResult;
   found: Found;
   finalists: Finalist[];
   runs: number;
@@ -67,10 +69,11 @@ export async function sweep(
     signal,
     onRuns: (done, all) => onProgress?.({ stage, step, steps, done, all, known: ledger.size() }),
   });
-  const order = await orderOfCells(plan, ledger, {
+  const { order, base } = await orderOfCells(plan, ledger, {
     ...options('ordering the cells', 1, 1),
     ...(onBase && { onBase }),
   });
+  const best = bestSoFar(plan, ledger, order);
   const judge = await judgeFor(plan, ledger);
   const searching = search(
     {
@@ -93,15 +96,13 @@ export async function sweep(
         { found, ledger, order },
         options('looking at the finalists', 1, 1),
       );
-      return { plan, found, finalists, runs: ledger.size() };
+      return { plan, base, found, finalists, runs: ledger.size() };
     }
     const { stage, step, steps, candidates, cells } = next.value;
     await breathe();
     signal?.throwIfAborted();
     await ledger.run(runsOf(candidates, cells), options(stage, step, steps));
-    onBest?.(
-      bestSoFar(plan, ledger, { candidates, cells: order.slice(0, order.indexOf(cells.at(-1)!) + 1) }),
-    );
+    onBest?.(best(candidates, order.indexOf(cells.at(-1)!) + 1));
   }
 }
 
@@ -117,7 +118,7 @@ async function orderOfCells(
   { cells, base, ranges }: SweepPlan,
   ledger: Ledger,
   { onBase, ...options }: LedgerOptions & Pick<SweepOptions, 'onBase'>,
-): Promise<number[]> {
+): Promise<{ order: number[]; base: ProfileResult }> {
   const trials = trialsOf(cells);
   const numbers: Numbers = ranges.map((range) => readField(base.value, range) ?? null);
   const runs = trials.map((_, trial): SweepRun => ({ profile: base.value, numbers, trial, how: 'fixed' }));
@@ -131,11 +132,12 @@ async function orderOfCells(
   await ledger.run(runs, options);
   const own = resultIn(runs);
   onBase?.(own);
-  return cellOrder(
+  const order = cellOrder(
     own.cells.map(({ rider, failed, cost }, trial) => {
       return { rider, riderMassKg: trials[trial]!.circumstances.rider.body.massKg, failed, cost };
     }),
   );
+  return { order, base: own };
 }
 
 /** The first cell of each scenario that the usual rider meets, or else the first rider. */
@@ -186,13 +188,23 @@ export async function judgeFor({ cells, base }: SweepPlan, ledger: Ledger): Prom
   };
 }
 
-function bestSoFar(
-  plan: SweepPlan,
-  ledger: Ledger,
-  { candidates, cells }: { candidates: readonly Candidate[]; cells: readonly number[] },
-): ProfileResult[] {
-  const results = candidates.map((candidate) => resultOf(plan, ledger, { candidate, cells }));
-  return rankProfiles(results).slice(0, TOLD);
+/**
+ * Tells of the best so far over the first cells of an order: of those that were just run in so many, and of the best before them
+ * that were run in as many, so that the best never seems to get worse from one step to the next over the same cells.
+ */
+function bestSoFar(plan: SweepPlan, ledger: Ledger, order: readonly number[]) {
+  let leading: { candidate: Candidate; cellCount: number }[] = [];
+  return (candidates: readonly Candidate[], cellCount: number): ProfileResult[] => {
+    const cells = order.slice(0, cellCount);
+    const fresh = candidates.map((candidate) => ({ candidate, cellCount }));
+    const names = new Set(candidates.map(({ name }) => name));
+    const known = leading.filter((one) => one.cellCount >= cellCount && !names.has(one.candidate.name));
+    const byName = new Map([...fresh, ...known].map((one) => [one.candidate.name, one]));
+    const results = [...byName.values()].map(({ candidate }) => resultOf(plan, ledger, { candidate, cells }));
+    const best = rankProfiles(results).slice(0, TOLD);
+    leading = best.map(({ name }) => byName.get(name)!);
+    return best;
+  };
 }
 
 /** A candidate over cells that it was run in. */

@@ -9,7 +9,7 @@ import { explain, type Explanation } from './explain.js';
 import { feelFrom, feelPoints, type Felt } from './feel-rides.js';
 import type { RankPlan } from './plan.js';
 import { tryRemedies, type TriedRemedies } from './remedies.js';
-import { reportRides } from './ride-reports.js';
+import { lookAtRides } from './ride-looks.js';
 import type { StudyOptions } from './study.js';
 
 /** What the runs of a piece of work are for. */
@@ -44,7 +44,7 @@ export async function why(plan: RankPlan, { onKnown, onRuns, ...options }: WhyOp
     ...(onKnown && { onFirst: (first) => onKnown(answer(plan, first)) }),
   });
   const { profile, result } = explanation;
-  const reports = await reportRides(feelPoints(plan, profile.value), options);
+  const reports = await lookAtRides(feelPoints(plan, profile.value), options);
   const found = { ...answer(plan, explanation), feel: feelFrom(plan, result.cells, reports) };
   onKnown?.(found);
   return { ...found, tried: await tryRemedies(plan, explanation, telling('to try changes')) };

@@ -1,5 +1,5 @@
 /** A worker thread of a crew: computes the cells of a task, one whole run, or the report of a steady ride. */
-import type { RideReport } from '../linear/ride-report.js';
+import type { RideLook } from '../linear/ride-report.js';
 import type { RidePoint } from '../linear/steady-ride.js';
 import type { CellResult } from '../measure/profile-result.js';
 import type { CellTask } from './crew.js';
@@ -20,8 +20,8 @@ export function run({ profile, trials: [planned], solver }: CellTask): RunOnRoad
 }
 
 /** What the linear view says of a steady ride, no margin tried; null where a ceiling cuts it. Slow: a tenth of a second or two. */
-export async function ride(point: RidePoint): Promise<RideReport | null> {
+export async function ride(point: RidePoint): Promise<RideLook | null> {
   // Loaded when it is first wanted: the first cells of a thread are not to wait for it.
-  const { reportRide } = await import('../linear/ride-report.js');
-  return reportRide(point, { tries: false });
+  const { rideLook } = await import('../linear/ride-report.js');
+  return rideLook(point);
 }

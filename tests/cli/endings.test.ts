@@ -2,6 +2,7 @@
  * Does the program end as agreed when it is stopped from outside?
  */
 import { spawn } from 'node:child_process';
+import { closeSync, existsSync, openSync } from 'node:fs';
 import { once } from 'node:events';
 import { pathToFileURL } from 'node:url';
 import { describe, expect, it } from 'vitest';
@@ -46,4 +47,17 @@ it('a reader that closes the pipe ends it quietly', async () => {
   child.stdout.destroy();
   const [code] = (await once(child, 'close')) as [number | null];
   expect([code, err]).toEqual([0, '']);
+});
+
+it.skipIf(!existsSync('/dev/full'))('a standard output without room is told in a line', async () => {
+  const full = openSync('/dev/full', 'w');
+  const child = spawn(process.execPath, [PROGRAM, 'schema', 'scenario'], { stdio: ['ignore', full, 'pipe'] });
+  let err = '';
+  child.stderr!.on('data', (piece: Buffer) => (err += piece.toString()));
+  const [code] = (await once(child, 'close')) as [number | null];
+  closeSync(full);
+  expect([code, err]).toEqual([
+    2,
+    'the standard output: expected room for the whole result, received no space left on the disk\n',
+  ]);
 });

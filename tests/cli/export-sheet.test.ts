@@ -41,8 +41,31 @@ it('prints what is to be typed', () => {
 it('writes it to a new file, and ends with 1 where the rank is lost', () => {
   const folder = folderWith(ROWS.map((row) => (row.label === 'Calm' ? { ...row, greatest: 20 } : row)));
   const { code, out, err } = run(folder, '--sheet', 'slab', '--out', 'type.txt');
-  expect([code, out, err]).toEqual([1, '', 'wrote type.txt\n']);
-  expect(readFileSync(join(folder, 'type.txt'), 'utf8')).toContain('does NOT deserve its rank');
+  expect([code, out]).toEqual([1, '']);
+  expect(err).toMatch(/^wrote type\.txt\nTyped like this it does NOT deserve its rank/);
+  const text = readFileSync(join(folder, 'type.txt'), 'utf8');
+  expect(text).toContain('does NOT deserve its rank');
+  expect(text).toContain('not to be ridden like this:');
+});
+
+it('prints it as JSON, a refused sheet without anything to type', () => {
+  const { code, out, err } = run(folderWith(), '--sheet', 'slab', '--json');
+  expect([code, err]).toEqual([0, '']);
+  expect(JSON.parse(out)).toMatchObject({
+    name: 'evening',
+    sheet: 'slab',
+    refused: false,
+    deserves: true,
+    rows: [
+      { label: 'Hold', typed: '20000', proven: 20, asTyped: 20 },
+      { label: 'Calm', typed: '1200', proven: 1.2, asTyped: 1.2 },
+      { label: 'Memory', typed: '4000', proven: 4, asTyped: 4 },
+    ],
+  });
+  const folder = folderWith(ROWS.map((row) => (row.label === 'Hold' ? { ...row, sign: 'minus' } : row)));
+  const refused = run(folder, '--sheet', 'slab', '--json');
+  expect(refused.code).toBe(1);
+  expect(JSON.parse(refused.out)).toMatchObject({ refused: true, deserves: false, rows: [] });
 });
 
 it('a sign that fells it is refused with 1, and nothing is written', () => {

@@ -119,7 +119,8 @@ describe('list', () => {
     expect([code, err]).toEqual([0, '']);
     expect(out).toBe(
       'Boards\n  pebble  A board for tests\n\nRiders\n  kim  A rider for tests\n\n' +
-        'Profiles\n  slate  A profile for tests\n\nScenarios\n  kerb  A scenario for tests\n',
+        'Profiles\n  slate  A profile for tests\n\nScenarios\n  kerb  A scenario for tests\n\n' +
+        'Controller sheets\n  none\n\nShortlist\n  none\n',
     );
   });
 

@@ -39,6 +39,12 @@ it.each([
     ['range rate: expected a number of a profile such as rateAPerDegPerS or rateDegPerS'],
   ],
   ['--range rateAPerDegPerS=3..1 --range x=1..2', ['received 3..1', 'range x: expected one of']],
+  [
+    '--from slate --range belowPercent=5..20 --range rateAPerDegPerS=1..2',
+    [
+      'range belowPercent: expected a profile with headroomLift to begin from, named with --from, received slate, which',
+    ],
+  ],
   ['--grid 200', ['grid: expected at most 20000 candidates, received 40000']],
 ])('%s', (given, said) => {
   const folder = sweepFolder();

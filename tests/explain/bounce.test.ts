@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { bounceHz, keepsBouncing, loadSwingNPerM, trainHz, withoutBounce } from '../../src/explain/bounce.js';
 import { referenceProfile } from '../../src/control/reference-profile.js';
-import { reportRide } from '../../src/linear/ride-report.js';
+import { rideLook } from '../../src/linear/ride-report.js';
 import { scenarioSchema } from '../../src/quantity/scenario-file.js';
 import { boardWith, riderWith } from '../rigs.js';
 
@@ -26,7 +26,7 @@ describe('the bounce', () => {
   it.each(Object.entries(RIDERS))('has the frequency of the whole loop under %s', (_, rider) => {
     const profile = referenceProfile(board, rider);
     const steady = { speedKmPerH: 12, gradePercent: 0, chargePercent: 80 };
-    const { modes } = reportRide({ board, rider, profile, ...steady }, { tries: false })!;
+    const { modes } = rideLook({ board, rider, profile, ...steady })!;
     const slow = modes.filter(({ shares, frequencyHz }) => shares.tyre > 0.5 && frequencyHz < 6);
     expect(slow).toHaveLength(1);
     expect(Math.abs(bounceHz(board, rider) / slow[0]!.frequencyHz - 1)).toBeLessThan(0.1);

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { trialsOf, type RankPlan } from '../../src/tasks/plan.js';
 import { feelFrom, feelPoints } from '../../src/tasks/feel-rides.js';
-import { reportRides } from '../../src/tasks/ride-reports.js';
+import { lookAtRides } from '../../src/tasks/ride-looks.js';
 import { AS_IS, runVariants } from '../../src/tasks/study.js';
 import { starterPlan } from '../starter-plan.js';
 
@@ -12,7 +12,7 @@ async function feelOfStarter(name: string): Promise<string[]> {
   const profile = plan.profiles.find((one) => one.name === name)!;
   const own: RankPlan = { ...plan, profiles: [profile] };
   const [result] = await runVariants({ plan: own, profile, trials: trialsOf(own) }, [AS_IS], { threads: 1 });
-  const reports = await reportRides(feelPoints(own, profile.value), { threads: 1 });
+  const reports = await lookAtRides(feelPoints(own, profile.value), { threads: 1 });
   return feelFrom(own, result!.cells, reports).words.map(({ word }) => word);
 }
 

@@ -78,6 +78,25 @@ describe('rows', () => {
   });
 });
 
+it('what means none is a number that can be typed', () => {
+  const none = (row: object) =>
+    complaints(validSheet([{ ...HOLD, quantity: 'slewLimitAPerS', unit: 'A/s', ...row }])).map(
+      ({ path, expected }) => `${keyPath(path)}: ${expected}`,
+    );
+  expect(none({ decimals: 0, whenLeftOut: 0.5 })).toEqual([
+    expect.stringMatching(/^rows\[0\]\.whenLeftOut: a number with 0 decimals/),
+  ]);
+  expect(none({ step: 7, whenLeftOut: 100 })).toEqual([
+    expect.stringMatching(/^rows\[0\]\.whenLeftOut: a number in steps of 7, as the row takes it, such as 98/),
+  ]);
+  expect(none({ step: 0.1, whenLeftOut: 0.3 })).toEqual([]);
+  expect(none({ decimals: 2, whenLeftOut: 99.99 })).toEqual([]);
+  expect(none({ whenLeftOut: 0.123456 })).toEqual([]);
+  // What is no grid is told alone, and crashes nothing.
+  for (const grid of [{ decimals: 1000 }, { decimals: 1.5 }, { step: 1e-300 }, { step: -1 }])
+    expect(none({ ...grid, whenLeftOut: 0.5 }).join()).not.toContain('whenLeftOut');
+});
+
 it('all of it at once', () => {
   const rows = [
     { ...HOLD, unit: 'A/s' },

@@ -63,40 +63,44 @@ describe('what stands on a ride card', () => {
 
   it('is for whom it was proven, and who should not ride it', () => {
     expect(texts.riders).toBe(
-      'proven for 55 to 100 kg and corrections 0.14 to 0.17 s late (light 55, first-timer 78, heavy 100 kg); for nobody else.',
+      'simulated under 55 to 100 kg and corrections 0.14 to 0.17 s late (light 55, first-timer 78, heavy 100 kg); under nobody else.',
     );
     expect(texts['not for']).toBe(
       '2 of 21 runs end in a fall, all under first-timer, who should not ride it.',
     );
     const bare = textsOf(cardText('x', BAREST, NARROW));
-    expect(bare.riders).toBe('proven for 55 kg and corrections 0.14 s late (light 55 kg); for nobody else.');
+    expect(bare.riders).toBe(
+      'simulated under 55 kg and corrections 0.14 s late (light 55 kg); under nobody else.',
+    );
     expect(bare['not for']).toBe('none of these fell in 21 runs; others were not tried.');
   });
 
   it('is how far it holds out, with the rider who falls first', () => {
-    expect(texts['good for']).toBe(
+    expect(texts['held to']).toBe(
       'met by a push of 30 N s: speed 34 km/h (pack 80 %), speed none at all (pack 20 %); heavy falls first. ' +
-        'at 12 km/h, pack 80 %: climb 14 %, descent 22 %, bump (0.4 m long) 90 mm; heavy falls first.',
+        'at 12 km/h, pack 80 %: climb 14 %, descent 22 %, bump (0.4 m long) 90 mm; heavy falls first. ' +
+        'beyond, the simulation falls: keep well inside.',
     );
     const limits = EXAMPLE.limits
       .filter(({ what }) => what === 'climb' || what === 'descent')
       .map((limit) => (limit.what === 'climb' ? { ...limit, rider: 'light', failed: null } : limit));
-    expect(textsOf(cardText('x', keptExample({ limits }), NARROW))['good for']).toBe(
-      'at 12 km/h, pack 80 %: climb 14 % and more (light falls first), descent 22 % (heavy falls first).',
+    expect(textsOf(cardText('x', keptExample({ limits }), NARROW))['held to']).toBe(
+      'at 12 km/h, pack 80 %: climb 14 % and more (light falls first), descent 22 % (heavy falls first). ' +
+        'beyond, the simulation falls: keep well inside.',
     );
   });
 
   it('is what is to spare, where it is weakest, and what is dangerous to type wrongly', () => {
     expect(texts.margins).toBe('all gains x0.31 to x2.41 together; delay 7.4 ms more.');
     expect(texts.weakest).toMatch(/^1\. hard-stop .* 2\. kerb-drop .* 3\. hill-up with heavy, .* 3\.40 s\.$/);
-    expect(texts.typing).toMatch(/^Proportional gain with the other sign \(-22 A\/deg\): 21 of 21 runs fall/);
+    expect(texts.typing).toMatch(/^Proportional gain with the other sign \(-22 A\/deg\): all 21 runs fall/);
   });
 
   it('says of what is not known that it is not', () => {
     const bare = textsOf(cardText('x', BAREST, NARROW));
     expect(bare.feels).toBe('no word for it, simulated under light. x');
     expect(bare.margins).toBe('none: the loop holds by itself on no steady ride.');
-    expect(bare['good for']).toBe('speed, slope and bumps: no limit was searched for.');
+    expect(bare['held to']).toBe('speed, slope and bumps: no limit was searched for.');
     expect(bare.typing).toBe('No slips were tried.');
     expect(Object.keys(bare)).not.toContain('weakest');
     expect(Object.keys(bare)).not.toContain('note');
@@ -107,8 +111,11 @@ describe('what stands on a ride card', () => {
       { on: '2026-06-01', felt: { loose: 5 } },
       { on: '2026-06-02', note: 'better', felt: { twitchy: 4, stiff: 2 } },
     ];
-    const { note } = textsOf(cardText('x', keptExample({ rides }), NARROW));
-    expect(note).toBe('ridden 2026-06-02: stiff 2, twitchy 4 (1 not at all, 5 very): better');
+    const ridden = 'ridden 2026-06-02: stiff 2, twitchy 4 (1 not at all, 5 very): better';
+    expect(textsOf(cardText('x', keptExample({ rides }), NARROW)).note).toBe(ridden);
+    // Written down in whatever order.
+    const reversed = keptExample({ rides: rides.toReversed() });
+    expect(textsOf(cardText('x', reversed, NARROW)).note).toBe(ridden);
   });
 
   it('is never called safe', () => {
@@ -151,7 +158,7 @@ describe('the page of a ride card', () => {
     expect(texts.feels).toMatch(/…$/);
     expect(texts.note).toContain('…');
     expect(textsOf(cardText('x', LONGEST, NARROW)).feels).not.toContain('…');
-    for (const label of ['ceilings', 'riders', 'good for', 'margins', 'weakest', 'typing', 'again'])
+    for (const label of ['ceilings', 'riders', 'held to', 'margins', 'weakest', 'typing', 'again'])
       expect(texts[label]).toBeTruthy();
   });
 

@@ -107,7 +107,7 @@ describe('beside them', () => {
       typed: { failures: 1, score: 1.2 },
       scoreRatio: 3.56,
     });
-    expect(text(spoiled)).toContain('it does NOT deserve its rank: 1 run newly fall');
+    expect(text(spoiled)).toContain('it does NOT deserve its rank: 1 run newly falls');
     expect(text(spoiled)).toContain('Newly falls: hill with kim, pack at 20 %: nose strike after 3.20 s.');
     expect(text(viewOf({ deserves: false, scoreRatio: 1.3 }))).toContain(
       'NOT deserve its rank: it rides worse.',
@@ -122,7 +122,7 @@ describe('beside them', () => {
       { key: 'blendTimeS', newFalls: 0, scoreRatio: 1.001 },
     ];
     expect(text(viewOf({ alone, newFalls: [fall] }))).toContain(
-      'Each change by itself, the dearest first: Calm (rate gain): 1 run newly fall; no headroom lift: 1.40 times the score; ' +
+      'Each change by itself, the dearest first: Calm (rate gain): 1 run newly falls; no headroom lift: 1.40 times the score; ' +
         'the loop rate of 800 Hz: 1.30 times the score.',
     );
     const together = alone.map((one) => ({ ...one, newFalls: 0 }));

@@ -14,9 +14,8 @@ import {
   limitSentences,
   marginSentencesOf,
   numberLabel,
-  slipSentences,
-  worstSlips,
 } from '../../src/show/kept-sentences.js';
+import { shortSlipSentences, slipSentences, worstSlips } from '../../src/show/kept-slips.js';
 import { keptLines } from '../../src/show/shortlist-lines.js';
 import { shortlistLines } from '../../src/show/shortlist-table.js';
 import { OWN_CHARGE_WORD } from '../../src/tasks/select.js';
@@ -91,13 +90,31 @@ describe('sentences', () => {
     expect(first).toBe(
       'Proportional gain with the other sign (-20 A/deg): 4 of 4 runs fall; the soonest ends in a nose strike at 0.31 s.',
     );
-    expect(second).toContain('falls are more already a tenth too small (1.08 A/(deg/s))');
+    expect(second).toContain('; more fall already a tenth too small (1.08 A/(deg/s))');
     expect(slipSentences(kept, 1)).toEqual([first]);
     const harmless = kept.slips.map((slip) => ({ ...slip, moreFailures: 0, scoreRatio: 1 }));
     expect(slipSentences({ slips: harmless }, 5)).toEqual([
       'No slip that was tried made a run fall that did not before.',
     ]);
     expect(slipSentences({ slips: [] }, 5)).toEqual(['No slips were tried.']);
+  });
+
+  it('let nobody believe that a gain too high is harmless because it fells nothing here', () => {
+    const [one] = keptFixture().slips;
+    const slips = (
+      slip: 'ten times it' | 'a tenth of it',
+      moreFailures: number,
+      key = 'rateAPerDegPerS',
+    ) => ({
+      slips: [{ ...one!, key, slip, moreFailures, scoreRatio: 1 }],
+    });
+    for (const tell of [slipSentences, shortSlipSentences]) {
+      expect(tell(slips('ten times it', 0), 5).at(-1)).toContain('rigid');
+      expect(tell(slips('ten times it', 3), 5).join()).not.toContain('rigid');
+      expect(tell(slips('a tenth of it', 0), 5).join()).not.toContain('rigid');
+      // A limit or a time shakes no frame.
+      expect(tell(slips('ten times it', 0, 'blendTimeS'), 5).join()).not.toContain('rigid');
+    }
   });
 });
 
@@ -138,6 +155,11 @@ describe('what was felt', () => {
 
   it('is looked into where it was proven', () => {
     const charges = `--charge ${OWN_CHARGE_WORD},20`;
+    const many = {
+      ...keptFixture().cells,
+      scenarios: Array.from({ length: 15 }, (_, index) => `scenario-${index}`),
+    };
+    expect(explainKept(keptFixture({ cells: many }))).not.toContain('--scenarios');
     expect(explainKept(keptFixture())).toBe(
       `underfoot explain slate --board pebble --rider kim --scenarios kerb ${charges} --seeds 2`,
     );

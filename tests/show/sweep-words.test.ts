@@ -34,8 +34,9 @@ describe('the best so far', () => {
 describe('the finalists', () => {
   it('are told as the table has them: falls, score, rank, front, worst cell, margin, and who falls', () => {
     const [looked, about, list] = finalistWords(sampleSweep(), 0);
-    expect(looked![1]).toMatch(/^100 candidates/);
-    expect(about![0]).toMatch(/^c00012 is weakest in kerb/);
+    expect(looked![1]).toMatch(/^60 candidates/);
+    expect(about![0]).toMatch(/^c00012 stays up/);
+    expect(about![1]).toMatch(/^c00012 is weakest in kerb/);
     expect(list![0]).toBe('The finalists, best first:');
     expect(list![1]).toMatch(
       /^1\. c00012 with .*: falls in 0 of 2 cells, score 0\.\d\d, rank 1 to 3, on the front; weakest in kerb with kim: rebounds by 20\.0 %; smallest disk margin 0\.62, under lee at 12 km\/h; no cliff within .*; feels composed under kim; nobody falls with it\.$/,
@@ -46,7 +47,7 @@ describe('the finalists', () => {
 
   it('are told without one of them in front where nobody is under the cursor, and where there are none', () => {
     expect(finalistWords(sampleSweep(), null)).toHaveLength(2);
-    expect(finalistWords(sampleSweep({ finalists: [] }), null)[1]).toEqual(['Nobody holds the board up.']);
+    expect(finalistWords(sampleSweep({ finalists: [] }), null)[1]![0]).toMatch(/^Nobody holds the board up/);
   });
 
   it('say of one whose every ride a ceiling cuts nothing of its margin', () => {
@@ -76,7 +77,7 @@ describe('the nearest cliff', () => {
     ],
     ['the other sign', [sign], 'rate -1.2 A/(deg/s) in place of 1.2 (the other sign), 9 more falls'],
   ])('is %s with which it falls more often', (_, slips, text) => {
-    expect(aboutWith({ slips })[1]).toBe(`Nearest cliff: ${text}.`);
+    expect(aboutWith({ slips })[2]).toBe(`Nearest cliff: ${text}.`);
   });
 
   it('is not there where no slip makes it fall more often', () => {

@@ -5,6 +5,7 @@ import { textWidth } from '../../src/show/fit-text.js';
 import { sweepLines } from '../../src/show/sweep-lines.js';
 import { bestSentences, lookedSentences } from '../../src/show/sweep-sentences.js';
 import type { FinalistView, SweepView } from '../../src/show/sweep-view.js';
+import { fallOf, resultOf } from '../explain/made-results.js';
 import { fallingFinalist, sampleFinalist, sampleSweep } from './sample-sweep.js';
 
 const PLAIN = { width: 100, symbols: 'braille', paint: createPaint('none') } as const;
@@ -15,14 +16,28 @@ const bestWith = (changes: Partial<FinalistView>, ...others: FinalistView[]) =>
 describe('what was looked through', () => {
   it('is told in numbers', () => {
     expect(lookedSentences(sampleSweep())).toEqual([
-      'Board otter, riders kim and lee; 2 scenarios, 4 cells.',
-      '100 candidates with proportional 3 to 70 A/deg and rate 0.1 to 6 A/(deg/s): 7 could not hold the board up by the linear ' +
-        'view and were not run; 77 were dropped on the way, 16 were run in every cell. 700 runs in all.',
+      'Board otter, riders kim and lee; 2 scenarios, 4 cells: each scenario with each rider and state of the pack.',
+      '60 candidates spread over proportional 3 to 70 A/deg and rate 0.1 to 6 A/(deg/s), and 40 more on the way downhill from ' +
+        'the best: 7 could not hold the board up by the linear view and were not run, 77 were dropped on the way and 16 were ' +
+        'run in every cell. 700 runs in all.',
     ]);
   });
 
+  it('leaves out what there was none of, and names the one scenario', () => {
+    const counts = { tried: 1, spread: 1, hopeless: 1, dropped: 0, inEveryCell: 0 };
+    const [where, what] = lookedSentences(
+      sampleSweep({ scenarios: ['kerb'], cellCount: 1, runs: 1, isGrid: true, counts }),
+    );
+    expect(where).toBe(
+      'Board otter, riders kim and lee; kerb, 1 cell: each scenario with each rider and state of the pack.',
+    );
+    expect(what).toMatch(
+      /^1 candidate on a grid over [^:]*: 1 could not hold the board up by the linear view and were not run\. 1 run in all\.$/,
+    );
+  });
+
   it('says so where nobody was dropped', () => {
-    const counts = { tried: 100, hopeless: 0, dropped: 0, inEveryCell: 100 };
+    const counts = { tried: 100, spread: 100, hopeless: 0, dropped: 0, inEveryCell: 100 };
     expect(lookedSentences(sampleSweep({ isExhaustive: true, counts }))[1]).toMatch(
       /A\/\(deg\/s\): 100 were run in every cell\. 700 runs in all\.$/,
     );
@@ -46,10 +61,68 @@ describe('the table', () => {
   });
 });
 
+describe('where nobody stays up', () => {
+  const lost = () => {
+    const result = { ...resultOf(fallOf('kerb', 2), fallOf('hill', 2, 'lee')), name: 'c1' };
+    return sampleFinalist('c1', { result, notFor: ['kim', 'lee'] });
+  };
+
+  it('in every cell, it is said before the table', () => {
+    expect(text(sampleSweep({ finalists: [fallingFinalist('c1')] }))).toMatch(
+      /Nobody stays up in every cell[^]*falls  score/,
+    );
+    expect(text(sampleSweep())).not.toContain('Nobody stays up');
+  });
+
+  it('in any, nothing is said of slips, cliffs and what is left to find', () => {
+    const said = text(sampleSweep({ finalists: [lost()] }));
+    expect(said).toMatch(/All of them fall in every cell[^]*falls  score/);
+    expect(said).toContain('c1 falls in both cells');
+    expect(said).not.toMatch(/dangerous|Left to find|cliff/);
+  });
+});
+
+describe('the table has room', () => {
+  const legend = (width: number) => text(sampleSweep(), width).replaceAll('\n', ' ');
+
+  it('for what its legend explains, and the legend explains no other', () => {
+    expect(legend(80)).not.toMatch(/their share of the cost|composed, . marginal/);
+    expect(legend(100)).toContain('comfort, reserve, agility: their share of the cost');
+    expect(legend(100)).not.toMatch(/composed, . marginal/);
+    expect(legend(120)).toMatch(/front +each scenario .*composed, . marginal/);
+  });
+
+  it('for falls and score however many numbers were swept, and says how many it leaves out', () => {
+    const { ranges } = sampleSweep();
+    const many = Array.from({ length: 8 }, (_, index) => ({
+      ...ranges[index % 2]!,
+      path: ['gains', `n${index}LongNameAPerDeg`],
+    }));
+    const values = many.map((_, index) => 11.1 + index);
+    const view = sampleSweep({ ranges: many, finalists: [sampleFinalist('c1', { values })] });
+    const rows = text(view, 80).split('\n');
+    expect(rows.find((row) => row.includes('falls  score'))).toMatch(
+      /^#  name .*\+\d more  falls  score  rank  disk  front$/,
+    );
+    expect(rows.find((row) => row.startsWith('1  c1'))).toMatch(/ 0\/2 /);
+    expect(rows.join(' ')).toMatch(/c1 has n0LongNameAPerDeg 11\.1 .*n7LongNameAPerDeg\s+18\.1 /);
+    expect(text(sampleSweep(), 80)).not.toContain('c00012 has');
+  });
+});
+
 describe('the best', () => {
+  it('is told beside the profile from which all begin, and that it is no better', () => {
+    expect(bestWith({})).toMatch(
+      /^c00012 stays up in both cells, score 0\.\d\d; plain, from which all begin, falls in 1 of 2 cells, score \d\.\d\d\. /,
+    );
+    const base = { ...sampleFinalist('x').result, name: 'plain' };
+    const [gain] = bestSentences(sampleSweep({ base }));
+    expect(gain).toMatch(/: it is no better than plain\.$/);
+  });
+
   it('is told where it is weakest, with its margin', () => {
     expect(bestWith({})).toMatch(
-      /^c00012 is weakest in kerb with kim: rebounds by 20\.0 %\. Its smallest disk margin is 0\.62, under lee at 12 km\/h\./,
+      /c00012 is weakest in kerb with kim: rebounds by 20\.0 %\. Its smallest disk margin is 0\.62, under lee at 12 km\/h\./,
     );
     expect(bestWith({ leastDisk: null })).not.toContain('disk margin');
   });
@@ -59,6 +132,12 @@ describe('the best', () => {
     const alike = sampleFinalist('c2', stiff);
     expect(bestWith(stiff, alike, sampleFinalist('c3'))).toContain(
       'Under kim they feel stiff and buzzy (c00012 and c2); composed (c3).',
+    );
+    expect(bestWith(stiff, alike)).toContain('Under kim all 2 feel stiff and buzzy.');
+    expect(bestWith(stiff)).toContain('Under kim it feels stiff and buzzy.');
+    const many = ['c4', 'c5', 'c6'].map((name) => sampleFinalist(name, stiff));
+    expect(bestWith(stiff, alike, ...many, sampleFinalist('c3'))).toContain(
+      'they feel stiff and buzzy (c00012, c2, c4 and 2 others); composed (c3).',
     );
   });
 
@@ -94,7 +173,7 @@ describe('the best', () => {
   it('says how far it can be believed', () => {
     const difference = {
       profile: 'c00012',
-      cell: 'kerb',
+      cell: 'kerb/kim/80/1',
       metric: 'overshoot',
       unit: '%',
       quick: 1,
@@ -102,12 +181,18 @@ describe('the best', () => {
       scaledDifference: 0.031,
     };
     const halfStep = { cellsChecked: 4, agreementRatio: 0.02, agrees: false, largestDifference: difference };
-    expect(bestWith({ halfStep })).toContain(
-      'Run again with half the step 4 runs of the finalists DISAGREE for c00012 (largest difference 3.1 % of a scale), ' +
-        'with odex 2 runs of the finalists agree (largest difference 0.0 % of a scale).',
+    expect(bestWith({ halfStep }, sampleFinalist('c2'))).toContain(
+      'Run again with half the step (6 runs) c00012 comes out OTHERWISE, most of all overshoot of c00012 in kerb with kim: ' +
+        '1 against 2 %; with odex (4 runs) all come out the same, within 0.01 % of each scale of the score. The score of such ' +
+        'a one hangs on how finely it is computed: rather take one of the others.',
     );
-    const other = { ...halfStep, largestDifference: { ...difference, scaledDifference: Infinity } };
-    expect(bestWith({ halfStep: other })).toContain('(largest difference another outcome)');
+    const other = { ...difference, metric: 'outcome', unit: '', quick: 'upright', reference: 'tail strike' };
+    expect(bestWith({ halfStep: { ...halfStep, largestDifference: other } })).toContain(
+      'outcome of c00012 in kerb with kim: upright against tail strike; with',
+    );
+    expect(bestWith({ halfStep: { ...halfStep, agrees: true } })).toContain(
+      'it comes out the same, within 3.1 % of',
+    );
   });
 
   it('says what is believed to be left', () => {
@@ -120,8 +205,23 @@ describe('the best', () => {
     );
   });
 
-  it('is nobody where nobody is left', () => {
-    expect(text(sampleSweep({ finalists: [] }))).toContain('Nobody holds the board up.');
+  it('says nothing of a gain that no score shows', () => {
+    const left = { ...sampleSweep().left, gainIfBetter: 0.004, gainOfSearch: 0.001 };
+    const said = bestSentences(sampleSweep({ left })).at(-1)!;
+    expect(said).toMatch(/1 in 100\.$/);
+  });
+
+  it('is nobody where nobody is left, with what to do then', () => {
+    const nobody = (changes: Partial<SweepView>) =>
+      bestSentences(sampleSweep({ finalists: [], ...changes })).join(' ');
+    expect(nobody({})).toMatch(/^Nobody holds the board up; plain, .*Look between other ends/);
+    const counts = { tried: 9, spread: 9, hopeless: 9, dropped: 0, inEveryCell: 0 };
+    expect(nobody({ counts })).toMatch(/^No candidate can hold the board up by the linear view; /);
+    const base = sampleSweep().base;
+    const fallen = { ...base, failures: base.cells.length };
+    expect(nobody({ base: fallen })).toMatch(
+      /falls in both cells, .*look at the board, the riders and the scenarios\.$/,
+    );
   });
 });
 

@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { PROFILE_FIELDS, readField } from '../../src/quantity/profile-fields.js';
 import type { ProfileFile } from '../../src/quantity/profile-file.js';
 import { cardText } from '../../src/show/card-text.js';
+import { shortText } from '../../src/quantity/short-text.js';
 import { isCardText, readCard } from '../../src/store/card-reading.js';
 import { checkFiles } from '../../src/tasks/check-files.js';
 import { drawnProfile } from '../show/drawn-profile.js';
@@ -185,6 +186,14 @@ describe('the check of a file that is a ride card', () => {
     const { files, problems } = checked('card.txt', CARD.replace(' 22 A/deg', ' 23 A/deg'));
     expect(files).toEqual([{ path: 'card.txt', kind: null, name: null, problemCount: 1 }]);
     expect(problems[0]!.expected).toBe(`numbers with the hash ${EXAMPLE.numbers}`);
+  });
+
+  it('reads the text of its code as well', () => {
+    const code = shortText(EXAMPLE.profile, EXAMPLE.numbers);
+    const file = { path: 'code.txt', kind: 'card', name: 'code', problemCount: 0 };
+    expect(checked('code.txt', `${code}\n`)).toEqual({ files: [file], problems: [] });
+    const { problems } = checked('code.txt', code.replace(' P22 ', ' P23 '));
+    expect(problems).toMatchObject([{ file: 'code.txt', key: 'hash' }]);
   });
 
   it('takes no other file for one', () => {

@@ -1,7 +1,7 @@
 /**
  * Are files found by name and by path, and is everything wrong with them told?
  */
-import { mkdirSync, rmSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { stringify } from 'yaml';
 import { describe, expect, it } from 'vitest';
@@ -9,6 +9,7 @@ import { listKind, listKinds, load } from '../../src/store/library.js';
 import { loadFileOfAnyKind } from '../../src/store/load-file.js';
 import { findPlaces } from '../../src/store/places.js';
 import { validProfile, validScenario } from '../quantity/valid-values.js';
+import { keptFixture, putKept } from '../tasks/kept-fixture.js';
 import { putFile, tempFolder } from './temp-folder.js';
 import { workingFolder } from './working-folder.js';
 
@@ -190,7 +191,39 @@ describe('a file whose kind is not said', () => {
     const path = putFile(folder, 'riddle.yaml', 'summary: who am I\n');
     expect(loadFileOfAnyKind(findPlaces(folder), path)).toMatchObject({
       ok: false,
-      faults: [{ file: 'riddle.yaml', expected: 'the keys of a board, a rider, a profile or a scenario' }],
+      faults: [
+        {
+          file: 'riddle.yaml',
+          expected: expect.stringContaining('the keys of a board, a rider, a profile, a scenario'),
+        },
+      ],
+    });
+  });
+});
+
+describe('a profile that is kept', () => {
+  it('is taken from its file by path, under the name that it is kept by', () => {
+    const folder = workingFolder();
+    putKept(folder, 'evening');
+    const loaded = load(findPlaces(folder), 'profile', 'shortlist/evening.yaml');
+    expect(loaded).toMatchObject({
+      ok: true,
+      value: { kind: 'profile', name: 'evening', value: keptFixture().profile },
+    });
+  });
+
+  it('is refused when its numbers are not those that were proven', () => {
+    const folder = workingFolder();
+    const path = putKept(folder, 'evening');
+    const text = readFileSync(path, 'utf8');
+    putFile(
+      folder,
+      'shortlist/evening.yaml',
+      text.replace('proportionalAPerDeg: 20', 'proportionalAPerDeg: 25'),
+    );
+    expect(load(findPlaces(folder), 'profile', 'shortlist/evening.yaml')).toMatchObject({
+      ok: false,
+      faults: [{ file: 'shortlist/evening.yaml', key: 'profile' }],
     });
   });
 });

@@ -13,12 +13,15 @@ const FILES = [
   'profiles/riders/kim.yaml',
   'profiles/gains/slate.yaml',
   'scenarios/kerb.yaml',
+  'profiles/sheets/dial.yaml',
   'profiles/schema/board.schema.json',
 ];
 
 function source(): string {
   const folder = workingFolder();
   putFile(folder, 'profiles/schema/board.schema.json', '{}');
+  putFile(folder, 'profiles/sheets/dial.yaml', 'a sheet');
+  putFile(folder, 'shortlist/mine.yaml', 'kept: no part of it');
   putFile(folder, 'profiles/gains/.hidden.yaml', '');
   putFile(folder, 'profiles/gains/notes.txt', '');
   return folder;
@@ -28,7 +31,7 @@ function copy(fromFolder: string, toFolder: string, force = false) {
   return copyStarterSet({ fromFolder, toFolder, currentFolder: toFolder, force });
 }
 
-it('consists of boards, riders, profiles, scenarios and schemas', () => {
+it('consists of boards, riders, profiles, scenarios, sheets and schemas', () => {
   expect(starterFiles(source())).toEqual(FILES);
 });
 

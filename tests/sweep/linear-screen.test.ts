@@ -5,7 +5,8 @@ import { describe, expect, it } from 'vitest';
 import { controlLaw } from '../../src/control/law.js';
 import { loopView } from '../../src/linear/loop-view.js';
 import { modesOf, type Mode } from '../../src/linear/modes.js';
-import { reportRide } from '../../src/linear/ride-report.js';
+import { isStable } from '../../src/linear/modes.js';
+import { rideLook } from '../../src/linear/ride-report.js';
 import { steadyRide, type RidePoint } from '../../src/linear/steady-ride.js';
 import { weightsWith } from '../../src/measure/scales.js';
 import { profileSchema, type ProfileFile } from '../../src/quantity/profile-file.js';
@@ -73,7 +74,7 @@ function marginsOfFinalist(profile: ProfileFile, rides: LevelRides) {
   const each = rides.riders.flatMap(({ name, value: rider }) =>
     rides.speedsKmPerH.flatMap((speedKmPerH) => {
       const where = { speedKmPerH, gradePercent: 0, chargePercent: rides.chargePercent };
-      const report = reportRide({ board: rides.board, rider, profile, ...where }, { tries: false });
+      const report = rideLook({ board: rides.board, rider, profile, ...where });
       return report === null ? [] : [marginsOfRide({ rider: name, speedKmPerH }, report)];
     }),
   );
@@ -154,7 +155,7 @@ describe('on otter is kept', () => {
 
   it('a deck that shakes quickly: the ceilings tame it to a buzz', () => {
     const profile = profileWith([80, 8], { blendTimeS: 4 });
-    expect(reportRide({ ...where, profile }, { tries: false })!.isStable).toBe(false);
+    expect(isStable(rideLook({ ...where, profile })!.modes)).toBe(false);
     expect(screen(profile)).toEqual({ keeps: true, worst: null });
     expect(staysUp(profile)).toBe(true);
   });
@@ -200,7 +201,7 @@ describe('margins of a finalist', () => {
     const each = two.flatMap(({ name, value }) =>
       speeds.map((speedKmPerH) => {
         const point = { board, rider: value, profile, speedKmPerH, gradePercent: 0, chargePercent };
-        return { rider: name, speedKmPerH, margins: reportRide(point, { tries: false })!.margins };
+        return { rider: name, speedKmPerH, margins: rideLook(point)!.margins };
       }),
     );
     for (const told of ['disk', 'gainUp', 'phaseRad', 'delayS'] as const) {

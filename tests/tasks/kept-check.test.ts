@@ -42,7 +42,7 @@ describe('a kept file', () => {
       key: 'profile',
       expected: `the numbers as they were proven (hash ${kept.numbers})`,
       received: expect.stringMatching(
-        /^numbers with the hash \S{4}-\S{4}: changed by hand; add it again to prove them$/,
+        /^numbers with the hash \S{4}-\S{4}: changed by hand: put new numbers into a profile/,
       ),
     });
     expect(fault!.received).not.toContain(kept.numbers);
@@ -94,10 +94,16 @@ describe('a kept file', () => {
       ],
     });
     const none = { ...folderWith(kept), workingFolder: workingFolder() };
-    expect(loadKept(none, 'slate')).toMatchObject({
+    expect(loadKept(none, 'slat')).toMatchObject({
       ok: false,
       faults: [{ expected: expect.stringContaining('none is kept yet') }],
     });
+    // The name of a profile: how just that one is kept.
+    const asProfile = loadKept(none, 'slate');
+    const [fault, ...others] = asProfile.ok ? [] : asProfile.faults;
+    expect(others).toEqual([]);
+    expect(fault).toMatchObject({ key: 'kept', received: 'the profile slate, which is not kept' });
+    expect(fault!.expected).toContain('underfoot shortlist add slate');
   });
 
   it('holds its board to the rules of a board, where they stand', () => {

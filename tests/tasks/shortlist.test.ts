@@ -247,6 +247,7 @@ describe('a note', () => {
   });
 
   it.each([
+    ['a day that has not come', { note: null, ride: { ...RIDE, on: '2999-01-01' } }, 'on'],
     ['a day that is none', { note: null, ride: { ...RIDE, on: '2026-02-30' } }, 'on'],
     ['a ride without a word', { note: null, ride: { ...RIDE, note: '', felt: {} } }, 'note'],
     ['words too long', { note: 'x'.repeat(601), ride: null }, 'note'],

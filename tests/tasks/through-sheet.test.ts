@@ -37,6 +37,13 @@ describe('a sheet that changes nothing', () => {
     expect(view.numbers).toBe(numbersHash(profileWith()));
   });
 
+  it('nor falls newly where it fell as proven', async () => {
+    const falling = await provenKept(profileWith({ proportionalAPerDeg: 1, rateAPerDegPerS: 0.05 }));
+    const view = await through(sheet([HOLD, CALM, BLEND]), {}, falling);
+    expect(view.typed.failures).toBe(2);
+    expect(view).toMatchObject({ deserves: true, newFalls: [], proven: view.typed });
+  });
+
   it('whatever it counts in and whichever way', async () => {
     const rows = [
       { ...HOLD, unit: 'limit/rad', decimals: 9 },

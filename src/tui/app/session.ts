@@ -1,28 +1,24 @@
 /**
- * What follows from the state outside of it: rows and runs are computed, files are read again and written, a run plays, and
- * errands are done.
+ * What follows from the state outside of it: rows and runs are computed, files are read again, a run plays, and errands are done.
  */
-import { resolve } from 'node:path';
-import { rankProfiles } from '../../measure/score.js';
 import type { ProfileResult } from '../../measure/profile-result.js';
 import type { Crew } from '../../tasks/crew.js';
 import { openLooks, type LookWish } from '../../tasks/looks.js';
-import { mergedCheck } from '../../tasks/reference-check.js';
-import { saveProfile } from '../../tasks/save-profile.js';
-import { saveRank } from '../../tasks/save-rank.js';
 import { watchShelf, type ShelfReader } from '../../tasks/shelf.js';
 import { openStandingRank, type Standing } from '../../tasks/standing-rank.js';
-import { shownPath, type Places } from '../../store/places.js';
+import type { Places } from '../../store/places.js';
 import { systemFault } from '../../store/system-fault.js';
-import { chosen, editedProfiles, withoutChanges } from '../bench/choices.js';
-import { changesOf } from '../bench/gains-acts.js';
-import { looked, ranked, refusedErrand, shelved, told } from '../bench/hear.js';
+import { editedProfiles } from '../bench/choices.js';
+import { looked, ranked, shelved, told } from '../bench/hear.js';
 import { wishesOf } from '../bench/rows.js';
-import type { BenchState, Errand } from '../bench/state.js';
+import type { BenchState } from '../bench/state.js';
 import type { Store } from '../bench/store.js';
 import { played } from '../bench/time-acts.js';
+import { doErrands } from './errands.js';
 import { failedCell } from './failed-cell.js';
 import { paced } from './paced.js';
+import { followPreview } from './preview-following.js';
+import { followShortlist } from './shortlist-following.js';
 import { followSweep } from './sweep-following.js';
 import { followWhy } from './why-following.js';
 
@@ -50,12 +46,16 @@ export function followStore(parts: SessionParts): () => void {
   const looks = followWishes(parts);
   const why = followWhy(parts);
   const sweeping = followSweep(parts);
+  const keeping = followShortlist(parts);
+  const preview = followPreview(parts);
   const clock = followPlaying(store);
   const follow = () => {
     ranking.follow();
     looks();
     why.follow();
     sweeping.follow();
+    keeping.follow();
+    preview.follow();
     clock.follow();
     doErrands(parts);
   };
@@ -68,6 +68,8 @@ export function followStore(parts: SessionParts): () => void {
     clock.stop();
     why.stop();
     sweeping.stop();
+    keeping.stop();
+    preview.stop();
     ranking.stop();
   };
 }
@@ -181,67 +183,4 @@ function followPlaying(store: Store) {
       timer = setInterval(frame, 1000 / FRAME_RATE_HZ);
     },
   };
-}
-
-function doErrands(parts: SessionParts): void {
-  const { store, leave, suspend, onFault } = parts;
-  const { errands } = store.get();
-  if (errands.length === 0) return;
-  store.change((state) => ({ ...state, errands: [] }));
-  for (const errand of errands) {
-    if (errand.kind === 'leave') leave(errand.interrupted);
-    else if (errand.kind === 'suspend') suspend();
-    else write(errand, parts).catch(onFault);
-  }
-}
-
-/** Longest summary of a profile that was changed here. */
-const SUMMARY_LENGTH = 500;
-
-async function write(
-  errand: Extract<Errand, { path: string } | { name: string }>,
-  parts: SessionParts,
-): Promise<void> {
-  const { store, places } = parts;
-  const state = store.get();
-  if (errand.kind === 'export') {
-    const results = state.rows.flatMap(({ result }) => (result === null ? [] : [result]));
-    const path = resolve(places.currentFolder, errand.path);
-    const { plan } = state.work!;
-    const check = mergedCheck(state.rows.map((row) => row.check));
-    const saved = await saveRank(
-      path,
-      { plan, ranked: rankProfiles(results), check, order: state.rank.order },
-      { force: null },
-    );
-    const file = shownPath(places, path);
-    store.change((now) =>
-      saved.ok
-        ? told(now, `wrote ${file}`)
-        : refusedErrand(
-            now,
-            errand,
-            saved.faults.map((fault) => ({ ...fault, file })),
-          ),
-    );
-    return;
-  }
-  const { from, name } = errand;
-  const profile = state.work?.plan.profiles.find((candidate) => candidate.name === from);
-  if (profile === undefined) return;
-  const changes = changesOf(state, from);
-  const summary =
-    changes === '' ? profile.value.summary : `From ${from}: ${changes}.`.slice(0, SUMMARY_LENGTH);
-  const saved = await saveProfile(places, { from, name, profile: { ...profile.value, summary } });
-  if (!saved.ok) {
-    store.change((now) => refusedErrand(now, errand, saved.faults));
-    return;
-  }
-  store.change((now) => {
-    const next = shelved(chosen(now, withoutChanges(now.choices, from)), parts.reader.read());
-    return told(
-      { ...next, overlay: null, rank: { ...next.rank, cursor: name } },
-      `wrote ${shownPath(places, saved.value)}`,
-    );
-  });
 }

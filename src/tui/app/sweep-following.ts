@@ -105,6 +105,7 @@ function begun(plan: SweepPlan, fileOf: (plan: SweepPlan) => SweepFile, parts: S
       threads: crew,
       signal,
       onProgress: (progress) => tell({ progress: { ...progress, ratePerS: rate(progress) } }),
+      onBase: (base) => tell({ base }),
       onBest: (results) => tell({ best: watch.best(results) }),
     });
     const points = await watch.points(answer);

@@ -14,6 +14,7 @@ const LEAST_PROFILES: Readonly<Record<ScreenName, number>> = {
   compare: 2,
   why: 0,
   sweep: 0,
+  shortlist: 0,
 };
 
 function areSame(a: readonly unknown[], b: readonly unknown[]): boolean {
@@ -58,7 +59,15 @@ export function carriedOver(before: BenchState, next: BenchState): BenchState {
   const rows = hasSameRig ? next.rows.filter(({ name }) => isThere(name)) : [];
   const isGone = next.overlay?.kind === 'gains' && !isThere(next.overlay.profile);
   const open = isGone ? { overlay: null, entry: null } : {};
-  return withWhy(before, withView(before, { ...next, ...open, rank, rows }), hasSameRig);
+  const seen = withView(before, { ...next, ...open, rank, rows });
+  return withWhy(before, { ...seen, behind: stillBehind(seen) }, hasSameRig);
+}
+
+/** The screens behind that can still be shown. */
+function stillBehind({ behind, work, view }: BenchState): BenchState['behind'] {
+  const isThere = (screen: ScreenName) =>
+    LEAST_PROFILES[screen] === 0 || (work !== null && view.profiles.length >= LEAST_PROFILES[screen]);
+  return behind.every(isThere) ? behind : behind.filter(isThere);
 }
 
 /** The runs that were looked at; a screen that has too few of them left gives way to Rank. */

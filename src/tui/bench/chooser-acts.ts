@@ -1,9 +1,11 @@
 /**
- * What keys do in a list to choose from: board, riders, pack states, scenarios; for a sweep a profile and numbers of it.
+ * What keys do in a list to choose from: board, riders, pack states, scenarios; for a sweep a profile and numbers of it; for the
+ * shortlist a controller sheet.
  */
 import { chosen } from './choices.js';
 import { fieldsOf } from './gains-acts.js';
 import { fieldOf, formView, PLAIN, type FormView } from './sweep-form.js';
+import { withSheet } from './shortlist-acts.js';
 import { withSweptFrom, withSweptNumbers } from './sweep-form-acts.js';
 import type { Act } from './binding.js';
 import type { BenchState, Chooser, Setup } from './state.js';
@@ -27,13 +29,15 @@ function chargeOf(item: string): number | null {
 /** Why nothing can be marked in the list that stands open; null where it can. */
 export function markingOff({ overlay }: BenchState): string | null {
   if (overlay?.kind !== 'chooser' || choosesMany(overlay.chooser)) return null;
-  const what = overlay.chooser.kind === 'from' ? 'profile' : 'board';
-  return `one ${what} at a time; take the one under the cursor`;
+  return `one ${ONE_OF[overlay.chooser.kind] ?? 'item'} at a time; take the one under the cursor`;
 }
+
+/** What one is chosen of, where it is one alone. */
+const ONE_OF: Partial<Record<Chooser['kind'], string>> = { board: 'board', from: 'profile', sheet: 'sheet' };
 
 /** True where several items may be chosen. */
 export function choosesMany({ kind }: Pick<Chooser, 'kind'>): boolean {
-  return kind !== 'board' && kind !== 'from';
+  return ONE_OF[kind] === undefined;
 }
 
 const names = (files: readonly { name: string }[]) => files.map(({ name }) => name);
@@ -42,6 +46,7 @@ function itemsOf(state: BenchState, kind: Chooser['kind']): string[] {
   const { shelf, choices } = state;
   if (kind === 'from') return [PLAIN, ...names(shelf.profile)];
   if (kind === 'numbers') return numbersOf(formView(state)).map(({ key }) => key);
+  if (kind === 'sheet') return names(shelf.sheet);
   if (kind === 'board') return names(shelf.board);
   if (kind === 'rider') return names(shelf.rider);
   if (kind === 'scenarios') return names(shelf.scenario);
@@ -57,6 +62,7 @@ function chosenIn(state: BenchState, kind: Chooser['kind'], items: readonly stri
   const form = formView(state);
   if (kind === 'from') return form === null ? [] : [form.isPlain ? PLAIN : form.base.name];
   if (kind === 'numbers') return form?.ranges.map((range) => fieldOf(range).key) ?? [];
+  if (kind === 'sheet') return [state.shortlist.sheet ?? ''];
   if (kind === 'board') return [setup.board];
   if (kind === 'pack') return setup.charges.map(chargeItem);
   return (kind === 'rider' ? setup.riders : setup.scenarios) ?? items;
@@ -177,6 +183,7 @@ export const acceptChoice: Act = (state) => {
   const items = itemsTaken(chooser);
   const closed = { ...state, overlay: null };
   if (items.length === 0) return closed;
+  if (chooser.kind === 'sheet') return withSheet(closed, items[0]!);
   if (chooser.kind === 'from') return withSweptFrom(closed, items[0]!);
   if (chooser.kind === 'numbers') return withSweptNumbers(closed, items);
   const { setup } = state.choices;

@@ -8,8 +8,10 @@ import { typeNumber } from './gains-acts.js';
 import type { Act } from './binding.js';
 import { currentRow } from './rows.js';
 import type { BenchState, Entry } from './state.js';
+import { takeCarrying, takeFelt, takeNote } from './shortlist-acts.js';
+import { keepAs } from './shortlist-keep.js';
 import { typeRange } from './sweep-form-acts.js';
-import { appended, shortened } from './typed-text.js';
+import { appended, LONGEST_TEXT, shortened } from './typed-text.js';
 
 /** What a line begins with: a text that is offered, one that was typed before, or what opened it. */
 interface Beginning {
@@ -56,11 +58,15 @@ function withText(state: BenchState, text: string): BenchState {
   return entry.purpose === 'filter' ? { ...next, rank: { ...state.rank, filter: entry.text } } : next;
 }
 
+/** Longest note that can be typed, characters: as long as a file has it. */
+const LONGEST_NOTE = 600;
+
 /** Adds typed or pasted text; it takes the place of a text that was offered. */
 export function typeText(text: string): Act {
   return (state) => {
     const before = state.entry === null || state.entry.isOffered ? '' : state.entry.text;
-    return withText(state, appended(before, text));
+    const most = state.entry?.purpose === 'note' ? LONGEST_NOTE : LONGEST_TEXT;
+    return withText(state, appended(before, text, most));
   };
 }
 
@@ -95,6 +101,10 @@ const ACCEPT: Readonly<Record<Entry['purpose'], Act>> = {
     if (path === '') return refused(state, 'expected the name of a file');
     return { ...state, entry: null, errands: [...state.errands, { kind: 'export', path }] };
   },
+  keep: (state) => keepAs(textOf(state))(state),
+  note: (state) => takeNote(textOf(state))(state),
+  felt: (state) => takeFelt(textOf(state))(state),
+  carry: (state) => takeCarrying(textOf(state))(state),
   save: (state) => {
     const name = textOf(state);
     const from = savedProfile(state);

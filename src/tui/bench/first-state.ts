@@ -9,6 +9,7 @@ import { RANK_ORDER } from '../../measure/row-order.js';
 import type { Shelf } from '../../tasks/shelf.js';
 import { firstSetup, workOf } from './choices.js';
 import type { BenchOptions, BenchState, Setup } from './state.js';
+import { FIRST_SHORTLIST } from './shortlist-state.js';
 import { FIRST_SWEEP } from './sweep-form.js';
 
 /** What is asked for by names that are not there. */
@@ -70,6 +71,7 @@ export function firstState(from: {
       playhead: { timeS: null, playing: false, rate: 1, span: null },
       why: null,
       sweep: FIRST_SWEEP,
+      shortlist: FIRST_SHORTLIST,
       looks: [],
       overlay: null,
       entry: null,

@@ -11,10 +11,11 @@ import { withFreshItems } from './chooser-acts.js';
 import { replanned } from './choices.js';
 import { missingSentences } from './missing.js';
 import { savedProfile } from './entry-acts.js';
+import { reopened } from './hear-shortlist.js';
 import { begun } from './time-acts.js';
 import { itemsOf } from './why-items.js';
 import { openText } from './why-text.js';
-import type { BenchState, Entry, Errand, WhyState } from './state.js';
+import type { BenchState, Entry, Errand, ShortlistErrand, WhyState } from './state.js';
 import type { SweepRunState, SweepState } from './sweep-state.js';
 
 /**
@@ -67,7 +68,9 @@ export function explained(state: BenchState, plan: WhyState['plan'], news: WhyNe
 }
 
 /** What may be told of a sweep: how far it is, where its runs are kept, or what came of it. */
-export type SweepNews = Partial<Pick<SweepRunState, 'isRunning' | 'progress' | 'best' | 'kept' | 'outcome'>>;
+export type SweepNews = Partial<
+  Pick<SweepRunState, 'isRunning' | 'progress' | 'best' | 'base' | 'kept' | 'outcome'>
+>;
 
 /** The Sweep screen with what is known of its sweep; at the end the cursor is on a finalist. */
 function withRun(sweep: SweepState, run: SweepRunState): SweepState {
@@ -113,6 +116,11 @@ export function told(state: BenchState, said: string | readonly Problem[]): Benc
   return { ...state, notice: { text, isFault } };
 }
 
+/** True for what is done with the file of a kept profile, or from it. */
+export function isOfShortlist(errand: Errand): errand is ShortlistErrand {
+  return ['note', 'felt', 'carry', 'remove'].includes(errand.kind);
+}
+
 /** The line that an errand came from, with the text it had; null where it came from none. */
 function lineOf(errand: Errand): Entry | null {
   if (errand.kind === 'export') return { purpose: 'export', text: errand.path, isOffered: false };
@@ -125,6 +133,7 @@ function lineOf(errand: Errand): Entry | null {
  */
 export function refusedErrand(state: BenchState, errand: Errand, problems: readonly Problem[]): BenchState {
   const next = told(state, problems);
+  if (isOfShortlist(errand)) return reopened(next, errand);
   const { screen, overlay, entry, rank } = state;
   const isSaving = screen === 'why' && errand.kind === 'save' && errand.from === savedProfile(state);
   const isFree =

@@ -7,6 +7,7 @@ import { openHelp } from './help-acts.js';
 import { interrupt, suspend } from './leave-acts.js';
 import { GAINS_KEYS, HELP_KEYS, LINE_KEYS, LIST_KEYS, PROBLEMS_KEYS } from './overlay-keys.js';
 import { RANK_KEYS } from './rank-keys.js';
+import { SHORTLIST_KEYS } from './shortlist-keys.js';
 import { SWEEP_FORM_KEYS, SWEEP_KEYS, SWEEP_TEXT_KEYS } from './sweep-keys.js';
 import { COMPARE_KEYS, TRACE_KEYS } from './time-keys.js';
 import { WHY_KEYS, WHY_TEXT_KEYS } from './why-keys.js';
@@ -21,6 +22,7 @@ export type Place =
   | 'sweepForm'
   | 'sweep'
   | 'sweepText'
+  | 'shortlist'
   | 'gains'
   | 'list'
   | 'line'
@@ -53,6 +55,7 @@ export const KEYMAP: Readonly<Record<Place, PlaceKeys>> = {
   sweepForm: SWEEP_FORM_KEYS,
   sweep: SWEEP_KEYS,
   sweepText: SWEEP_TEXT_KEYS,
+  shortlist: SHORTLIST_KEYS,
   gains: GAINS_KEYS,
   list: LIST_KEYS,
   line: LINE_KEYS,

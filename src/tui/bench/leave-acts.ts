@@ -36,9 +36,14 @@ function unsavedText(state: BenchState, unsaved: readonly string[]): string {
   return `${what}: q again leaves without them${saving}`;
 }
 
-/** Leaves the bench; unsaved changes ask once. */
+/** Leaves the bench; unsaved changes and what is being proven ask once. */
 export const leave: Act = (state) => {
   const unsaved = editedProfiles(state);
+  const [proven] = state.shortlist.queue;
+  if (unsaved.length === 0 && proven !== undefined && !state.leaving) {
+    const text = `${proven.name} is still being proven: q again leaves without it`;
+    return { ...state, leaving: true, notice: { text, isFault: true } };
+  }
   if (unsaved.length > 0 && !state.leaving) {
     return { ...state, leaving: true, notice: { text: unsavedText(state, unsaved), isFault: true } };
   }

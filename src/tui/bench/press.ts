@@ -71,7 +71,11 @@ function typed(state: BenchState, text: string): BenchState {
   return text === '' || typing === undefined ? state : typing(text)(state);
 }
 
-/** The wish to leave holds for one key. */
+/** The wish to leave holds for one key, and the one to take something off the shortlist. */
 function settled(before: BenchState, after: BenchState): BenchState {
-  return before.leaving && after.leaving ? { ...after, leaving: false } : after;
+  const next = before.leaving && after.leaving ? { ...after, leaving: false } : after;
+  const { removing } = before.shortlist;
+  return removing !== null && next.shortlist.removing === removing
+    ? { ...next, shortlist: { ...next.shortlist, removing: null } }
+    : next;
 }

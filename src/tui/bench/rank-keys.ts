@@ -7,6 +7,7 @@ import { redo, undo } from './choices.js';
 import { exportName, newName, openEntry, savedProfile } from './entry-acts.js';
 import { openGains } from './gains-acts.js';
 import { leave, openProblems } from './leave-acts.js';
+import { ownFolderOff } from './own-folder.js';
 import {
   comparingOff,
   liftFilter,
@@ -20,9 +21,9 @@ import {
   togglePick,
   turnOrder,
 } from './rank-acts.js';
+import { keeping, shortlisting } from './shortlist-keys.js';
 import { openSweep } from './sweep-acts.js';
 import { openWhy } from './why-acts.js';
-import type { BenchState } from './state.js';
 
 /** Undo and redo. */
 export const undoing: readonly Binding[] = [
@@ -48,14 +49,8 @@ export const saving: Binding = {
   label: 'save as',
   says: 'write the changed profile to a new file',
   act: openEntry('save', { offered: newName }),
-  off: (state) => (savedProfile(state) === null ? 'this profile is as in its file' : savingOff(state)),
+  off: (state) => (savedProfile(state) === null ? 'this profile is as in its file' : ownFolderOff(state)),
 };
-
-function savingOff({ options }: BenchState): string | null {
-  return options.ownFolder
-    ? null
-    : 'the starter set stays as it is; begin in a folder made by underfoot init';
-}
 
 /** The keys of the Rank screen. */
 export const RANK_KEYS: PlaceKeys = {
@@ -121,6 +116,7 @@ export const RANK_KEYS: PlaceKeys = {
       act: openSweep,
       inFooter: true,
     },
+    keeping,
     { keys: ['s'], label: 'sort', says: 'sort by the next column', act: moveOrder(1), inFooter: true },
     { keys: ['S'], label: 'sort before', says: 'sort by the column before', act: moveOrder(-1) },
     { keys: ['R'], label: 'turn round', says: 'turn the order round', act: turnOrder },
@@ -154,6 +150,7 @@ export const RANK_KEYS: PlaceKeys = {
       act: openChooser('scenarios'),
       inFooter: true,
     },
+    { ...shortlisting, inFooter: true },
     ...undoing,
     saving,
     {

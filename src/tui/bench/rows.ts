@@ -94,7 +94,7 @@ export function trialOfCell({ work }: Pick<BenchState, 'work'>, cell: RankedCell
 /** The runs that the screen wants to show, in its order. */
 export function wishesOf(state: BenchState): LookWish[] {
   const { work, screen, view } = state;
-  if (work === null || screen === 'sweep') return [];
+  if (work === null || screen === 'sweep' || screen === 'shortlist') return [];
   const wish = (name: string, index: number): LookWish[] => {
     const profile = work.plan.profiles.find((candidate) => candidate.name === name);
     const trial = work.trials[index];

@@ -8,6 +8,7 @@ import { ALL, chargesText } from '../../tasks/select.js';
 import { USUAL_CHARGES } from '../../tasks/sweep-select.js';
 import { editedProfiles } from './choices.js';
 import { missingNames } from './missing.js';
+import { chosenSheet, currentKept } from './shortlist-items.js';
 import type { BenchState } from './state.js';
 import { PLAIN, sweepPlanOf, USUAL_COUNT } from './sweep-form.js';
 
@@ -93,9 +94,22 @@ function sweepWords(state: BenchState): string[] {
   ];
 }
 
+/** The words of the command for the view of the shortlist in front. */
+function shortlistWords(state: BenchState): string[] {
+  const kept = currentKept(state);
+  if (kept === undefined) return ['shortlist', 'list'];
+  const { name } = kept;
+  const { view } = state.shortlist;
+  if (view === 'summary') return ['shortlist', 'show', name];
+  if (view === 'plan') return ['plan', name];
+  const sheet = chosenSheet(state)?.name ?? 'SHEET';
+  return ['export', name, ...(view === 'sheet' ? ['--sheet', sheet] : ['--as', view])];
+}
+
 /** The command that gives the same; profiles as their files have them. */
 export function shellCommand(state: BenchState): string {
   if (state.screen === 'sweep') return [PROGRAM_NAME, ...sweepWords(state)].join(' ');
+  if (state.screen === 'shortlist') return [PROGRAM_NAME, ...shortlistWords(state)].join(' ');
   if (state.screen === 'why') {
     const name = state.why?.plan.profiles[0]?.name ?? '';
     return [PROGRAM_NAME, 'explain', name, ...planWords(state)].join(' ');

@@ -14,7 +14,10 @@ export type ShortlistRow =
   | { kind: 'keeping'; name: string; keeping: Keeping; isFirst: boolean };
 
 /** The rows: what is kept by name, then what waits. */
-export function shortlistRowsOf({ shelf, shortlist }: Pick<BenchState, 'shelf' | 'shortlist'>): ShortlistRow[] {
+export function shortlistRowsOf({
+  shelf,
+  shortlist,
+}: Pick<BenchState, 'shelf' | 'shortlist'>): ShortlistRow[] {
   return [
     ...shelf.kept.map((kept) => ({
       kind: 'kept' as const,

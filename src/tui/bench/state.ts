@@ -16,6 +16,9 @@ import type { Named, PlannedTrial, RankPlan } from '../../tasks/plan.js';
 import type { Shelf } from '../../tasks/shelf.js';
 import type { StandingRow } from '../../tasks/standing-rank.js';
 import type { Purpose, Why } from '../../tasks/why.js';
+import type { Felt } from './felt-typed.js';
+import type { CarriedForm } from './shortlist-exports.js';
+import type { ShortlistState } from './shortlist-state.js';
 import type { SweepState } from './sweep-state.js';
 
 /** What stays as it was when the bench was opened. */
@@ -68,7 +71,7 @@ export interface Work {
 }
 
 /** The screens. */
-export type ScreenName = 'rank' | 'trace' | 'compare' | 'why' | 'sweep';
+export type ScreenName = 'rank' | 'trace' | 'compare' | 'why' | 'sweep' | 'shortlist';
 
 /** The Rank screen: cursor by name, so that a row may move under it; `column` is a scenario of the strip, null the worst. */
 export interface RankState {
@@ -116,7 +119,7 @@ export interface WhyState {
 
 /** A list to choose from, opened over the panel. */
 export interface Chooser {
-  kind: 'board' | 'rider' | 'pack' | 'scenarios' | 'from' | 'numbers';
+  kind: 'board' | 'rider' | 'pack' | 'scenarios' | 'from' | 'numbers' | 'sheet';
   items: readonly string[];
   typed: string;
   cursor: number;
@@ -127,7 +130,7 @@ export interface Chooser {
 
 /** A line of text that is being typed, and what it is for. */
 export interface Entry {
-  purpose: 'filter' | 'number' | 'export' | 'save' | 'range';
+  purpose: 'filter' | 'number' | 'export' | 'save' | 'range' | 'keep' | 'note' | 'felt' | 'carry';
   text: string;
   /** True while the text is one that was offered: what is typed then takes its place. */
   isOffered: boolean;
@@ -145,7 +148,15 @@ export type Errand =
   | { kind: 'leave'; interrupted: boolean }
   | { kind: 'suspend' }
   | { kind: 'export'; path: string }
-  | { kind: 'save'; from: string; name: string };
+  | { kind: 'save'; from: string; name: string }
+  | ShortlistErrand;
+
+/** Something to be done with the file of a kept profile, or from it; `text` is how ratings were typed. */
+export type ShortlistErrand =
+  | { kind: 'note'; name: string; note: string }
+  | { kind: 'felt'; name: string; felt: Felt; text: string }
+  | { kind: 'carry'; name: string; path: string; form: CarriedForm }
+  | { kind: 'remove'; name: string };
 
 /** Everything the bench knows. */
 export interface BenchState {
@@ -171,6 +182,7 @@ export interface BenchState {
   /** Null where Why is neither in front nor behind. */
   why: WhyState | null;
   sweep: SweepState;
+  shortlist: ShortlistState;
   /** The runs that the screen wants, in its order; null while one is not there. */
   looks: readonly (Look | null)[];
   overlay: Overlay | null;

@@ -135,7 +135,9 @@ export function pairOff({ sweep: { view, run } }: BenchState): string | null {
 /** Why the candidate under the cursor cannot be taken over; null where it can. */
 export function takingOff(state: BenchState): string | null {
   const { run } = state.sweep;
-  if (run === null || currentCandidate(state) === undefined) return 'there is no candidate yet';
+  if (run === null || currentCandidate(state) === undefined) {
+    return run?.outcome ? 'nobody is left of this sweep' : 'there is no candidate yet';
+  }
   const { name } = run.plan.base;
   if (state.work === null) return 'a board, riders and scenarios are needed first';
   if (run.isPlain) return null;

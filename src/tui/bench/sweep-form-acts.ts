@@ -181,6 +181,7 @@ export const beginSweep: Act = (state) => {
   const plan = sweepPlanOf(state);
   if (plan === null) return state;
   const isPlain = state.sweep.form.from === PLAIN;
-  const run = { plan, isPlain, isRunning: true, progress: null, best: [], kept: null, outcome: null };
+  const found = { progress: null, best: [], base: null, kept: null, outcome: null };
+  const run = { plan, isPlain, isRunning: true, ...found };
   return { ...state, sweep: { ...state.sweep, run, view: 'live', cursor: null, pair: 0 } };
 };

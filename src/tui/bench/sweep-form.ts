@@ -6,7 +6,7 @@ import { PROFILE_FIELDS, readField, type ProfileField } from '../../quantity/pro
 import type { ProfileFile } from '../../quantity/profile-file.js';
 import { candidateAt } from '../../sweep/candidate.js';
 import { rounded, usualRanges, type Range } from '../../sweep/range.js';
-import type { Named, RankPlan } from '../../tasks/plan.js';
+import { trialsOf, type Named, type RankPlan } from '../../tasks/plan.js';
 import type { SweepPlan } from '../../tasks/sweep-plan.js';
 import { MOST_CANDIDATES, plainBase } from '../../tasks/sweep-select.js';
 import { fieldKey } from './choices.js';
@@ -168,8 +168,8 @@ export function firstRange({ base, plan }: Pick<FormView, 'base' | 'plan'>, fiel
 }
 
 /** Cells that a candidate can be run in. */
-export function cellCount({ scenarios, riders, charges, seeds }: RankPlan): number {
-  return scenarios.length * riders.length * charges.length * seeds.length;
+export function cellCount(plan: RankPlan): number {
+  return trialsOf(plan).length;
 }
 
 /** The sweep that the form asks for; null where there is nothing to run, or no profile has such numbers. */

@@ -9,6 +9,7 @@ import { mapPlace, type MapMetric, type MapSpec } from '../../show/sweep-map.js'
 import type { PlanePoint } from '../../show/sweep-plane.js';
 import { finalistSign, scatterPlace, type ScatterSpec, type TradedGroup } from '../../show/sweep-scatter.js';
 import type { SweepView } from '../../show/sweep-view.js';
+import { cellsText } from '../../show/sweep-words.js';
 import { scoreText } from '../../show/why-sentences.js';
 import { withNumbers } from '../../sweep/candidate.js';
 import { sweepView } from '../../tasks/sweep-report.js';
@@ -159,7 +160,7 @@ function drawnUp(
     return { name, values, falls, value: shown.read(point), sign: signs.get(name) ?? null };
   });
   const shared = points.find((point) => point.shared !== null)?.shared?.cells.length ?? 0;
-  const where = shown.ofFallen ? 'over the cells of each' : `over ${shared} cells`;
+  const where = shown.ofFallen ? 'over the cells of each' : `over ${cellsText(shared)}`;
   return { ranges, x, y, candidates, metric: { ...shown, name: `${shown.name} ${where}` } };
 }
 

@@ -5,6 +5,7 @@ import type { Binding, PlaceKeys } from './binding.js';
 import { openChooser } from './chooser-acts.js';
 import { openEntry } from './entry-acts.js';
 import { goBack } from './rank-acts.js';
+import { keeping, shortlisting } from './shortlist-keys.js';
 import {
   metricOff,
   moveLeader,
@@ -133,22 +134,24 @@ export const SWEEP_FORM_KEYS: PlaceKeys = {
     },
     { ...stopping, inFooter: true },
     view,
+    shortlisting,
     back,
   ],
   typing: (text) => (state) =>
     /^[\d.,-]/.test(text) && typingOff(state) === null ? openEntry('range', { typed: text })(state) : state,
 };
 
-/** What is done with the candidate under the cursor. */
+const looking: Binding = {
+  keys: ['return'],
+  label: 'look',
+  says: 'look at the worst run of the candidate',
+  act: takeToTrace,
+  off: worstOff,
+  inFooter: true,
+};
+
+/** What else is done with the candidate under the cursor. */
 const taking: readonly Binding[] = [
-  {
-    keys: ['return'],
-    label: 'look',
-    says: 'look at the worst run of the candidate',
-    act: takeToTrace,
-    off: worstOff,
-    inFooter: true,
-  },
   {
     keys: ['r'],
     label: 'rank it',
@@ -165,6 +168,8 @@ const taking: readonly Binding[] = [
     off: takingOff,
     inFooter: true,
   },
+  keeping,
+  shortlisting,
 ];
 
 /** What else map and front show. */
@@ -191,9 +196,11 @@ const plotted: readonly Binding[] = [
 export const SWEEP_KEYS: PlaceKeys = {
   title: 'Sweep',
   bindings: [
-    ...taking,
+    // A sweep under way is stopped more often than its candidates are taken over: where the footer is short, it names that.
+    looking,
     stopping,
     view,
+    ...taking,
     { keys: ['t'], label: 'in words', says: 'say the view in words', act: openWords, inFooter: true },
     ...plotted,
     { keys: ['down'], label: 'down', says: 'next candidate; on a plot the one below', act: moveTo('down') },
@@ -227,6 +234,7 @@ export const SWEEP_TEXT_KEYS: PlaceKeys = {
     { keys: ['left', 'h'], label: 'before', says: 'finalist before', act: moveLeader(-1) },
     view,
     ...plotted,
+    looking,
     ...taking,
     stopping,
     {

@@ -3,7 +3,7 @@
  */
 import { rowFigures } from '../../measure/profile-result.js';
 import { COST_GROUPS } from '../../measure/scales.js';
-import { numbersText } from '../../show/sweep-words.js';
+import { cellsText, numbersText } from '../../show/sweep-words.js';
 import { cellName, scoreText } from '../../show/why-sentences.js';
 import { cellPhrase } from '../../show/worst-sentences.js';
 import type { Finalist } from '../../tasks/sweep-finalists.js';
@@ -34,7 +34,7 @@ export function candidateText(state: BenchState): string {
 function resultTexts(result: SweepPoint['own'], point: SweepPoint | undefined): string[] {
   if (result === null) return [];
   const { failures, cells, score } = result;
-  const own = `Falls in ${failures} of ${cells.length} cells, score ${scoreText(score)}.`;
+  const own = `Falls in ${failures} of ${cellsText(cells.length)}, score ${scoreText(score)}.`;
   const shared = point?.shared;
   if (!shared) return [own];
   const { overshootPercent, settlingTimeS, saturationShare } = rowFigures(shared.cells);
@@ -45,7 +45,7 @@ function resultTexts(result: SweepPoint['own'], point: SweepPoint | undefined): 
     ...(saturationShare === null ? [] : [`${percentText(100 * saturationShare)} of the ticks cut`]),
   ];
   const where =
-    shared.cells.length === cells.length ? 'There' : `Over the ${shared.cells.length} cells of all`;
+    shared.cells.length === cells.length ? 'There' : `Over the ${cellsText(shared.cells.length)} of all`;
   return parts.length === 0 ? [own] : [own, `${where}: ${parts.join(', ')}.`];
 }
 
@@ -54,7 +54,7 @@ function fateText(point: SweepPoint | undefined): string[] {
   const { fate } = point;
   if (fate.kind === 'hopeless')
     return ['By the linear view it cannot hold the board up under somebody, and was not run.'];
-  return fate.kind === 'dropped' ? [`Dropped after ${fate.afterCells} cells.`] : ['Run in every cell.'];
+  return fate.kind === 'dropped' ? [`Dropped after ${cellsText(fate.afterCells)}.`] : ['Run in every cell.'];
 }
 
 function finalistText({ interval, groups, isOnFront }: Finalist, place: number): string[] {

@@ -58,6 +58,8 @@ export interface SweepRunState {
   /** How far it is, and how many runs are made in a second. */
   progress: (SweepProgress & { ratePerS: number }) | null;
   best: readonly BestSoFar[];
+  /** How the profile that all share does itself, as far as its cells were run. */
+  base: ProfileResult | null;
   /** The file in which runs are kept, as it is shown; null where they are in memory alone. */
   kept: string | null;
   outcome: SweepOutcome | null;

@@ -1,6 +1,5 @@
 /**
- * Every view of the Sweep screen but its form as text: its lines at a width, and which of them are in sight. Where a reader stands is
- * kept as the count of signs above, so that it is the same place at another width.
+ * Every view of the Sweep screen but its form as text: its lines at a width, and which of them are in sight.
  */
 import { createPaint, type Paint } from '../../show/colour.js';
 import { CAUTION } from '../../show/cautions.js';
@@ -13,16 +12,7 @@ import type { BenchState } from './state.js';
 import { currentCandidate, finalView, mapSpecOf, scatterSpecOf, viewInFront } from './sweep-items.js';
 import { candidateText } from './sweep-read-out.js';
 import { keptText, progressText } from './sweep-words.js';
-
-/** Rows of the screen that are not for the text: header, place in the text, footer. */
-const OTHER_ROWS = 3;
-
-/** The lines of the text in sight: from `top`, counted from 0, `height` of `count`. */
-export interface SweepPage {
-  top: number;
-  height: number;
-  count: number;
-}
+import { pageAt, readAt, textHeight, type TextPage } from './text-page.js';
 
 /** The view in front in lines, none wider than the terminal; empty where it has no text of its own. */
 export function sweepTextLines(state: BenchState, paint: Paint): string[] {
@@ -80,24 +70,11 @@ function plotWords(state: BenchState, view: 'map' | 'front'): Sections {
 
 const NO_PAINT = createPaint('none');
 
-/** What a line counts of where a reader stands: the same in all, however the lines are broken; an empty line counts too. */
-const signsOf = (line: string) => Math.max(1, line.replaceAll(/\s/g, '').length);
-
-const heightOf = ({ size }: Pick<BenchState, 'size'>) => Math.max(1, size.rows - OTHER_ROWS);
-
 /** The lines in sight; null where pictures are. */
-export function sweepPage(state: BenchState): SweepPage | null {
+export function sweepPage(state: BenchState): TextPage | null {
   const { read } = state.sweep;
   if (read === null || viewInFront(state) === 'ranges') return null;
-  return pageOf(state, sweepTextLines(state, NO_PAINT), read);
-}
-
-function pageOf(state: BenchState, lines: readonly string[], read: number): SweepPage {
-  const height = heightOf(state);
-  let above = 0;
-  const below = lines.findIndex((line) => (above += signsOf(line)) > read);
-  const top = Math.min(below === -1 ? lines.length : below, lines.length - height);
-  return { top: Math.max(0, top), height, count: lines.length };
+  return pageAt(sweepTextLines(state, NO_PAINT), { read, height: textHeight(state) });
 }
 
 function withRead(state: BenchState, read: number | null): BenchState {
@@ -120,14 +97,11 @@ export function turnWords(by: number): Act {
   return (state) => scrolled(state, ({ height }) => by * height);
 }
 
-function scrolled(state: BenchState, by: (page: SweepPage) => number): BenchState {
+function scrolled(state: BenchState, by: (page: TextPage) => number): BenchState {
   const { read } = state.sweep;
   if (read === null) return state;
   const lines = sweepTextLines(state, NO_PAINT);
-  const page = pageOf(state, lines, read);
-  const top = Math.max(0, Math.min(page.top + by(page), lines.length - heightOf(state)));
-  return withRead(
-    state,
-    lines.slice(0, top).reduce((sum, line) => sum + signsOf(line), 0),
-  );
+  const height = textHeight(state);
+  const page = pageAt(lines, { read, height });
+  return withRead(state, readAt(lines, { top: page.top + by(page), height }));
 }

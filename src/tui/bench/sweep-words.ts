@@ -37,10 +37,12 @@ export function sweepText({ sweep: { run } }: Pick<BenchState, 'sweep'>): string
 /** The same in full, for the Sweep screen. */
 export function stageText({ sweep: { run } }: Pick<BenchState, 'sweep'>): string {
   if (run === null) return 'not begun';
-  if (run.outcome !== null) return `done, ${run.outcome.answer.runs} runs`;
+  if (run.outcome !== null) return `done, ${runsText(run.outcome.answer.runs)}`;
   const stopped = run.isRunning ? '' : 'stopped: ';
   return stopped + (run.progress === null ? 'begins' : partText(run.progress, run.progress.stage));
 }
+
+const runsText = (count: number) => (count === 1 ? '1 run' : `${count} runs`);
 
 function partText({ step, steps, done, all }: SweepProgress, stage: string): string {
   const part = steps > 1 ? ` ${step} of ${steps}` : '';

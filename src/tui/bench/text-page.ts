@@ -13,6 +13,14 @@ export interface TextPage {
 /** What a line counts of where a reader stands: the same in all, however the lines are broken; an empty line counts too. */
 const signsOf = (line: string) => Math.max(1, line.replaceAll(/\s/g, '').length);
 
+/** Rows of the screen that are not for a text that has the whole body: header, place in the text, footer. */
+const OTHER_ROWS = 3;
+
+/** The rows of a text that has the whole body. */
+export function textHeight({ size }: { size: { rows: number } }): number {
+  return Math.max(1, size.rows - OTHER_ROWS);
+}
+
 /** The page of so many lines whose first one has `read` signs above it, as near as the end of the text allows. */
 export function pageAt(
   lines: readonly string[],

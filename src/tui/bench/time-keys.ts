@@ -4,6 +4,7 @@
 import type { Binding, PlaceKeys } from './binding.js';
 import { goBack } from './rank-acts.js';
 import { moveProfile, moveTrial, toggleWords } from './run-acts.js';
+import { keeping, shortlisting } from './shortlist-keys.js';
 import {
   changeRate,
   goTo,
@@ -42,7 +43,7 @@ const time: readonly Binding[] = [
   { keys: ['+', '='], label: 'faster', says: 'play faster', act: changeRate(1) },
   { keys: ['z'], label: 'zoom in', says: 'zoom in about the cursor', act: zoom(true), inFooter: true },
   { keys: ['Z'], label: 'zoom out', says: 'zoom out', act: zoom(false) },
-  { keys: ['a'], label: 'all', says: 'show the whole run', act: showWhole },
+  { keys: ['0'], label: 'whole run', says: 'show the whole run', act: showWhole },
   { keys: ['m'], label: 'measured', says: 'show the measured stretch alone', act: showMeasured },
   { keys: ['n'], label: 'next event', says: 'to the next event', act: goToEvent('next'), inFooter: true },
   { keys: ['N'], label: 'event before', says: 'to the event before', act: goToEvent('previous') },
@@ -104,6 +105,8 @@ export const TRACE_KEYS: PlaceKeys = {
       act: openWhy,
       inFooter: true,
     },
+    keeping,
+    shortlisting,
     back,
   ],
 };
@@ -121,6 +124,7 @@ export const COMPARE_KEYS: PlaceKeys = {
       act: goToParting,
       inFooter: true,
     },
+    shortlisting,
     back,
   ],
 };

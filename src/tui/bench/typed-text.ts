@@ -6,11 +6,11 @@ const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
 /** Longest text that can be typed, characters. */
 export const LONGEST_TEXT = 200;
 
-/** Text with more behind it, as far as there is room. */
-export function appended(text: string, more: string): string {
+/** Text with more behind it, as far as there is room for `most` characters. */
+export function appended(text: string, more: string, most = LONGEST_TEXT): string {
   // By code points, so that no character is cut in two; no more of a long paste is looked at than could fit.
-  return Array.from(text + more.slice(0, 2 * LONGEST_TEXT))
-    .slice(0, LONGEST_TEXT)
+  return Array.from(text + more.slice(0, 2 * most))
+    .slice(0, most)
     .join('');
 }
 

@@ -4,6 +4,7 @@
 import { PAGE, type PlaceKeys } from './binding.js';
 import { goBack } from './rank-acts.js';
 import { saving, undoing } from './rank-keys.js';
+import { keeping, shortlisting } from './shortlist-keys.js';
 import { itemOff, moveItem, takeItem } from './why-acts.js';
 import { closeText, openText, scrollLines, scrollPages, textOff } from './why-text.js';
 
@@ -41,6 +42,8 @@ export const WHY_KEYS: PlaceKeys = {
     { keys: ['end'], label: 'last', says: 'last change', act: moveItem(Infinity) },
     ...undoing.map((binding) => ({ ...binding, inFooter: true as const })),
     { ...saving, inFooter: true },
+    keeping,
+    shortlisting,
     {
       keys: ['escape', 'q'],
       label: 'back',
@@ -61,6 +64,8 @@ export const WHY_TEXT_KEYS: PlaceKeys = {
     { keys: ['pageup'], label: 'page up', says: 'a page up', act: scrollPages(-1), inFooter: true },
     { keys: ['home'], label: 'start', says: 'to the first line', act: scrollLines(-Infinity) },
     { keys: ['end'], label: 'end', says: 'to the last line', act: scrollLines(Infinity), inFooter: true },
+    keeping,
+    shortlisting,
     {
       keys: ['escape', 't', 'q'],
       label: 'lists',

@@ -1,6 +1,5 @@
 /**
- * The whole answer of Why as text: its lines at a width, and which of them are in sight. Where a reader stands is kept as the
- * count of signs above, so that it is the same place at another width.
+ * The whole answer of Why as text: its lines at a width, and which of them are in sight.
  */
 import { createPaint, type Paint } from '../../show/colour.js';
 import { edgeLines } from '../../show/why-edge.js';
@@ -10,17 +9,8 @@ import { findingSentences } from '../../show/why-sentences.js';
 import type { Act } from './binding.js';
 import type { BenchState, WhyState } from './state.js';
 import { currentItem, type WhyItem } from './why-items.js';
+import { pageAt, readAt, textHeight, type TextPage } from './text-page.js';
 import { viewOf } from './why-shown.js';
-
-/** Rows of the screen that are not for the text: header, place in the text, footer. */
-const OTHER_ROWS = 3;
-
-/** The lines of the text in sight: from `top`, counted from 0, `height` of `count`. */
-export interface TextPage {
-  top: number;
-  height: number;
-  count: number;
-}
 
 /** How far an explanation is, in words. */
 export function explainingText({ why }: Pick<BenchState, 'why'>): string {
@@ -81,30 +71,16 @@ const NO_PAINT = createPaint('none');
 
 const plainLines = (state: BenchState) => textLines(state, NO_PAINT);
 
-/** What a line counts of where a reader stands: the same in all, however the lines are broken; an empty line counts too. */
-const signsOf = (line: string) => Math.max(1, line.replaceAll(/\s/g, '').length);
-
-const heightOf = ({ size }: Pick<BenchState, 'size'>) => Math.max(1, size.rows - OTHER_ROWS);
-
 /** The lines in sight; null where the lists are. */
 export function textPage(state: BenchState): TextPage | null {
   const read = state.why?.read ?? null;
-  return read === null ? null : pageOf(state, plainLines(state), read);
-}
-
-function pageOf(state: BenchState, lines: readonly string[], read: number): TextPage {
-  const height = heightOf(state);
-  let above = 0;
-  const below = lines.findIndex((line) => (above += signsOf(line)) > read);
-  const top = Math.min(below === -1 ? lines.length : below, lines.length - height);
-  return { top: Math.max(0, top), height, count: lines.length };
+  return read === null ? null : pageAt(plainLines(state), { read, height: textHeight(state) });
 }
 
 /** The state with a line of the text on top, as near as the end of the text allows. */
 function readFrom(state: BenchState, lines: readonly string[], top: number): BenchState {
   const { why } = state;
-  const highest = Math.max(0, Math.min(top, lines.length - heightOf(state)));
-  const read = lines.slice(0, highest).reduce((sum, line) => sum + signsOf(line), 0);
+  const read = readAt(lines, { top, height: textHeight(state) });
   return why === null ? state : { ...state, why: { ...why, read } };
 }
 
@@ -141,6 +117,6 @@ function scrolled(state: BenchState, by: (page: TextPage) => number): BenchState
   const read = state.why?.read ?? null;
   if (read === null) return state;
   const lines = plainLines(state);
-  const page = pageOf(state, lines, read);
+  const page = pageAt(lines, { read, height: textHeight(state) });
   return readFrom(state, lines, page.top + by(page));
 }

@@ -9,6 +9,8 @@ import { missingNames } from '../bench/missing.js';
 import { isTyping, placeOf } from '../bench/press.js';
 import type { BenchState } from '../bench/state.js';
 import { stageText, sweepText } from '../bench/sweep-words.js';
+import { currentShortlistRow } from '../bench/shortlist-items.js';
+import { keepingText, previewText } from '../bench/shortlist-words.js';
 import { explainingText } from '../bench/why-text.js';
 import { entryRow } from './entry-row.js';
 import { keyLine, type NamedKey } from './key-line.js';
@@ -62,6 +64,7 @@ function titleText(state: BenchState): string {
   const { screen, view, work, options } = state;
   if (screen === 'rank') return `underfoot  ${setupText(state)}`;
   if (screen === 'sweep') return `Sweep  ${sweptText(state)}`;
+  if (screen === 'shortlist') return `Shortlist  ${shortlistText(state)}`;
   if (screen === 'why') return `Why  ${state.why?.plan.profiles[0]?.name ?? ''}, ${setupText(state)}`;
   const key = work?.trials[view.trial]?.key;
   const where =
@@ -71,13 +74,22 @@ function titleText(state: BenchState): string {
   return `${screen === 'trace' ? 'Trace' : 'Compare'}  ${view.profiles.join(', ')}${where}`;
 }
 
+/** How many profiles are kept, and which one is under the cursor. */
+function shortlistText(state: BenchState): string {
+  const { length } = state.shelf.kept;
+  const here = currentShortlistRow(state);
+  const kept = length === 0 ? 'nothing kept yet' : `${length} kept`;
+  return here === undefined ? kept : `${kept}, ${here.name}`;
+}
+
 /** What is swept: the form asks for what Rank ranks on, a sweep keeps what it was begun with. */
 function sweptText(state: BenchState): string {
   const { run, view } = state.sweep;
   if (run === null || view === 'ranges') return setupText(state);
   const { board, riders, scenarios } = run.plan.cells;
   const under = riders.length <= 3 ? riders.map(({ name }) => name).join(', ') : `${riders.length} riders`;
-  return `${board.name} under ${under}, ${scenarios.length} scenarios, from ${run.plan.base.name}`;
+  const roads = scenarios.length === 1 ? scenarios[0]!.name : `${scenarios.length} scenarios`;
+  return `${board.name} under ${under}, ${roads}, from ${run.plan.base.name}`;
 }
 
 /** How time goes on Trace and Compare: whether it plays, how fast, and what part is in sight. */
@@ -94,6 +106,7 @@ const RIGHT_TEXTS: Readonly<Record<BenchState['screen'], (state: BenchState) => 
   compare: playingText,
   why: explainingText,
   sweep: stageText,
+  shortlist: previewText,
 };
 
 /** The line at the top. */
@@ -104,6 +117,7 @@ export function headerRow(state: BenchState): string {
   const right = [
     problems > 0 ? `! ${problems} problem${problems === 1 ? '' : 's'} in files` : '',
     screen === 'sweep' ? '' : sweepText(state),
+    keepingText(state),
     RIGHT_TEXTS[screen](state),
   ];
   const text = atBothEnds(title, right.filter((part) => part !== '').join('  '), {

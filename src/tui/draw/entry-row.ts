@@ -14,6 +14,10 @@ const PROMPTS: Readonly<Record<Entry['purpose'], readonly [string, string]>> = {
   range: ['number', 'number'],
   export: ['write the table to (.csv, .json, .txt)', 'write table to'],
   save: ['name of the new profile', 'name'],
+  keep: ['keep it on the shortlist as', 'keep as'],
+  note: ['note', 'note'],
+  felt: ['felt, from 1 not at all to 5 very', 'felt'],
+  carry: ['write to (.txt, .svg, .html, .json, .csv, .h)', 'write to'],
 };
 
 /** Columns between the text and the keys. */

@@ -19,6 +19,11 @@ import { inSight, say, sayInOne, type Area } from './say.js';
 
 const marker = ({ symbols }: BenchOptions) => (symbols === 'ascii' ? '>' : '▸');
 
+/** Where the numbers stood before they were changed: a draft has no file yet. */
+function beforeText({ choices }: BenchState, name: string): string {
+  return choices.draft?.name === name ? 'as found' : 'in its file';
+}
+
 /** What the editor says of the row that it moves. */
 function movingText(state: BenchState, name: string): string {
   const row = shownRows(state).find((shown) => shown.name === name);
@@ -27,7 +32,7 @@ function movingText(state: BenchState, name: string): string {
   const now = `${ordinal(row.rank)}, falls ${falls}, score ${score}, overshoot ${overshoot}, settling ${settling}, cut ${cut}`;
   if (row.unedited === null) return `${name}: ${now}`;
   const before = figureTexts(row.unedited.result);
-  return `${name}: ${now}; in its file ${ordinal(row.unedited.rank)}, falls ${before.falls}, score ${before.score}, overshoot ${before.overshoot}, settling ${before.settling}, cut ${before.cut}`;
+  return `${name}: ${now}; ${beforeText(state, name)} ${ordinal(row.unedited.rank)}, falls ${before.falls}, score ${before.score}, overshoot ${before.overshoot}, settling ${before.settling}, cut ${before.cut}`;
 }
 
 /** The numbers of a profile, the one under the cursor explained. */
@@ -50,7 +55,7 @@ export function gainsRows(state: BenchState, { width, height }: Area): string[] 
       { header: '', align: 'left' },
       { header: 'number', align: 'left', shrinks: true },
       { header: 'now', align: 'left' },
-      { header: 'in its file', align: 'left' },
+      { header: beforeText(state, view.name), align: 'left' },
     ],
     rows: fields.map((field) => {
       const isHere = field === view.field;
@@ -77,6 +82,7 @@ const LIST_TITLES: Readonly<Record<Chooser['kind'], string>> = {
   scenarios: 'Scenarios',
   from: 'Profile that candidates share all else with',
   numbers: 'Numbers that are swept',
+  sheet: 'Controller sheet that the numbers go through',
 };
 
 function summaryOf({ shelf }: BenchState, kind: Chooser['kind'], name: string): string {
@@ -84,9 +90,13 @@ function summaryOf({ shelf }: BenchState, kind: Chooser['kind'], name: string): 
   if (kind === 'numbers') return PROFILE_FIELDS.find(({ key }) => key === name)?.says ?? '';
   if (name === PLAIN)
     return 'With nothing but the gains that suit board and riders, and a lift where little is left';
-  const files = { board: shelf.board, rider: shelf.rider, scenarios: shelf.scenario, from: shelf.profile }[
-    kind
-  ];
+  const files = {
+    board: shelf.board,
+    rider: shelf.rider,
+    scenarios: shelf.scenario,
+    from: shelf.profile,
+    sheet: shelf.sheet,
+  }[kind];
   return files.find((file) => file.name === name)?.value.summary.trim() ?? '';
 }
 

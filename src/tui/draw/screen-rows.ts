@@ -12,6 +12,7 @@ import { noticeRows } from './entry-row.js';
 import { gainsRows, helpRows, listRows, problemRows } from './overlays.js';
 import { panelRows } from './panel.js';
 import { say, type Area } from './say.js';
+import { shortlistRows } from './shortlist.js';
 import { sweepRows } from './sweep.js';
 import { tableRows } from './table.js';
 import { whyRows } from './why.js';
@@ -40,6 +41,7 @@ function bodyRows(state: BenchState): string[] {
   const area = bodyArea(state);
   if (overlay?.kind === 'help') return helpRows(state, overlay, area);
   if (overlay?.kind === 'problems') return problemRows(state, overlay, area);
+  if (screen === 'shortlist') return shortlistRows(state, area);
   if (work === null && overlay === null) {
     const faults = state.shelf.problems.length === 0 ? [] : ['! shows what is wrong with files'];
     const sentences = [...missingSentences(state), ...faults];

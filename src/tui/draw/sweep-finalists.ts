@@ -2,9 +2,14 @@
  * The finalists of a sweep: their table, and what there is to know of the one under the cursor.
  */
 import { CAUTION } from '../../show/cautions.js';
-import { bestSentences, lookedSentences, tableSentences } from '../../show/sweep-sentences.js';
-import { finalistRows } from '../../show/sweep-table.js';
-import { aboutSentences } from '../../show/sweep-words.js';
+import {
+  bestSentences,
+  lookedSentences,
+  tableSentences,
+  warningSentences,
+} from '../../show/sweep-sentences.js';
+import { finalistTable } from '../../show/sweep-table.js';
+import { aboutSentences, numbersSentences } from '../../show/sweep-words.js';
 import type { BenchState } from '../bench/state.js';
 import { currentCandidate, finalView } from '../bench/sweep-items.js';
 import { candidateText } from '../bench/sweep-read-out.js';
@@ -28,22 +33,34 @@ export function finalistViewRows(state: BenchState, { width, height }: Area): st
   const view = finalView(outcome);
   const saying = (texts: readonly string[]) => texts.flatMap((text) => say(text, width, options));
   const { finalists } = view;
-  if (finalists.length === 0) return saying([...lookedSentences(view), ...bestSentences(view)]);
-  const looked = height < WITH_LOOKED ? [] : [...saying(lookedSentences(view).slice(1)).map(paint.dim), ''];
-  const abouts = finalists.map((finalist) => aboutSentences(view, finalist));
+  if (finalists.length === 0) {
+    return saying([
+      ...lookedSentences(view),
+      ...bestSentences(view),
+      'Tab shows the ranges; o there takes those.',
+    ]);
+  }
+  const { rows, room: seen } = finalistTable(view, { ...options, width: width - 2 });
+  const lookedAt = height < WITH_LOOKED ? [] : saying(lookedSentences(view).slice(1)).map(paint.dim);
+  const warning = saying(warningSentences(view)).map(paint.bad);
+  const looked = lookedAt.length === 0 ? warning : [...lookedAt, ...warning, ''];
+  const abouts = finalists.map((finalist) => [
+    ...numbersSentences(view, finalist, seen.numbers.count),
+    ...aboutSentences(view, finalist),
+  ]);
   const here = currentCandidate(state)?.name;
   const at = finalists.findIndex(({ result }) => result.name === here);
   // The table stands still while the cursor moves: it leaves room for the longest that has to be said.
   const longest = Math.max(...abouts.map((texts) => saying(texts.slice(0, -FOR_ROOM)).length));
   const fewest = Math.min(LEAST_TABLE, Math.floor(height / 2));
   const most = Math.max(fewest, height - looked.length - 1 - longest);
-  const shown = tableAround(state, at, { width, height: most });
+  const shown = around(rows, at, { options, height: most });
   const room = height - looked.length - shown.length - 1;
   const about = whole(
     (abouts[at] ?? [candidateText(state)]).map((text) => saying([text])),
     room,
   );
-  const legend = saying([...tableSentences(options.symbols === 'ascii'), CAUTION]).map(paint.dim);
+  const legend = saying([...tableSentences(seen, options.symbols === 'ascii'), CAUTION]).map(paint.dim);
   const body = [...looked, ...shown, '', ...about];
   return body.length + 1 + legend.length <= height ? [...body, '', ...legend] : body;
 }
@@ -59,10 +76,11 @@ function whole(paragraphs: readonly (readonly string[])[], height: number): stri
 }
 
 /** The head of the table, and the rows around one of them. */
-function tableAround({ options, sweep }: BenchState, at: number, { width, height }: Area): string[] {
-  const { symbols, paint } = options;
-  const view = finalView(sweep.run!.outcome!);
-  const [header, ...rows] = finalistRows(view, { width: width - 2, symbols, paint });
+function around(
+  [header, ...rows]: readonly string[],
+  at: number,
+  { options: { symbols, paint }, height }: { options: BenchState['options']; height: number },
+): string[] {
   const marked = rows.map((row, index) => {
     const sign = index === at ? (symbols === 'ascii' ? '>' : '▸') : ' ';
     return `${paint.accent(sign)} ${row}`;

@@ -159,7 +159,7 @@ function footTexts(state: BenchState, view: FormView): string[] {
     run !== null && run.outcome === null && run.isRunning ? ' The one that runs now ends with that.' : '';
   return [
     `They are run in what Rank ranks on: ${roads}, ${names}, ${packs}${chance}: ${cells} ${cells === 1 ? 'cell' : 'cells'}. ${wayText(view, cells)}${alone}`,
-    off === null ? `Enter begins.${goes}` : `Enter cannot begin: ${off}.`,
+    `${off === null ? `Enter begins.${goes}` : `Enter cannot begin: ${off}.`} Up and down go from row to row, left and right to the other end or choice; a digit begins another number.`,
   ];
 }
 

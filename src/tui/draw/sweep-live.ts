@@ -2,13 +2,16 @@
  * A sweep while it runs: stage, rate and runs, a bar, and the best so far with their numbers.
  */
 import { GLYPHS } from '../../show/glyphs.js';
-import { rangeName } from '../../show/sweep-table.js';
-import { table, type TableCell, type TableColumn } from '../../show/table.js';
-import { plainNumber, scoreText } from '../../show/why-sentences.js';
+import { columnRooms, firstThatFits, type ColumnRoom } from '../../show/fitting-table.js';
+import { numberCells, numberColumns } from '../../show/sweep-table.js';
+import { baseText } from '../../show/sweep-words.js';
+import { table, type TableCell, type TableColumn, type TableSpec } from '../../show/table.js';
+import { scoreText } from '../../show/why-sentences.js';
 import type { BenchState } from '../bench/state.js';
 import { currentCandidate } from '../bench/sweep-items.js';
 import { keptText, progressText } from '../bench/sweep-words.js';
-import type { SweepRunState } from '../bench/sweep-state.js';
+import type { BestSoFar, SweepRunState } from '../bench/sweep-state.js';
+import { trialsOf } from '../../tasks/plan.js';
 import { candidateText } from '../bench/sweep-read-out.js';
 import { inSight, say, type Area } from './say.js';
 
@@ -29,6 +32,7 @@ export function liveRows(state: BenchState, { width, height }: Area): string[] {
       : [
           barOf(state, run, Math.min(width, 60)),
           ...say(keptText(state, run), width, options).map(paint.dim),
+          ...(run.base === null ? [] : say(baseSentence(run, run.base), width, options)),
           '',
         ];
   const read = height < WITH_READ_OUT ? [] : ['', ...say(candidateText(state), width, options)];
@@ -45,6 +49,9 @@ export function liveRows(state: BenchState, { width, height }: Area): string[] {
   return [...head, ...bar, header!, ...inSight(rows, Math.max(0, at), Math.max(1, room - 1)), ...read];
 }
 
+const baseSentence = ({ plan }: SweepRunState, base: NonNullable<SweepRunState['base']>) =>
+  `${baseText(base, trialsOf(plan.cells).length)}.`;
+
 function barOf({ options }: BenchState, { progress }: SweepRunState, width: number): string {
   const ascii = options.symbols === 'ascii';
   const [full, empty] = ascii ? ['#', '.'] : ['█', '·'];
@@ -58,24 +65,30 @@ function bestTable(
   { best, plan }: SweepRunState,
   { width, at }: { width: number; at: number },
 ): string[] {
-  const columns: TableColumn[] = [
+  const { paint, symbols } = options;
+  const columns = (numbers: ColumnRoom): TableColumn[] => [
     { header: '', align: 'left' },
     { header: '#', align: 'right' },
     { header: 'name', align: 'left' },
-    ...plan.ranges.map((range): TableColumn => ({ header: rangeName(range), align: 'right', shrinks: true })),
+    ...numberColumns(plan.ranges, numbers),
     { header: 'falls', align: 'right' },
     { header: 'score', align: 'right' },
     { header: 'cells', align: 'right' },
   ];
-  const rows = best.map(({ values, result }, index): TableCell[] => [
-    [{ text: index === at ? (options.symbols === 'ascii' ? '>' : '▸') : ' ', style: 'accent' }],
-    String(index + 1),
-    [{ text: result.name, style: index === at ? 'bold' : null }],
-    ...values.map(plainNumber),
-    String(result.failures),
-    scoreText(result.score),
-    String(result.cells.length),
-  ]);
-  const { paint } = options;
-  return table({ columns, rows, paint, maxWidth: width, ellipsis: GLYPHS[options.symbols].ellipsis });
+  const row =
+    (numbers: ColumnRoom) =>
+    (one: BestSoFar, index: number): TableCell[] => [
+      [{ text: index === at ? (symbols === 'ascii' ? '>' : '▸') : ' ', style: 'accent' }],
+      String(index + 1),
+      [{ text: one.result.name, style: index === at ? 'bold' : null }],
+      ...numberCells(one.values, numbers),
+      String(one.result.failures),
+      scoreText(one.result.score),
+      String(one.result.cells.length),
+    ];
+  const specs = columnRooms(plan.ranges.length).map((numbers): TableSpec => {
+    const rows = best.map(row(numbers));
+    return { columns: columns(numbers), rows, paint, maxWidth: width, ellipsis: GLYPHS[symbols].ellipsis };
+  });
+  return table(specs[firstThatFits(specs, width)]!);
 }

@@ -3,16 +3,12 @@
  */
 import type { BenchState } from '../bench/state.js';
 import { sweepPage, sweepTextLines } from '../bench/sweep-text.js';
-import { sayInOne, type Area } from './say.js';
+import type { Area } from './say.js';
+import { textRows } from './text-rows.js';
 
 /** The lines in sight with their place in the whole; null where pictures are shown. */
-export function sweepTextRows(state: BenchState, { width, height }: Area): string[] | null {
+export function sweepTextRows(state: BenchState, area: Area): string[] | null {
   const page = sweepPage(state);
-  if (page === null) return null;
   const { options } = state;
-  const { top, count } = page;
-  const shown = sweepTextLines(state, options.paint).slice(top, top + page.height);
-  const space = Array.from({ length: page.height - shown.length }, () => '');
-  const place = sayInOne(`lines ${top + 1}-${top + shown.length} of ${count}`, width, options);
-  return [...shown, ...space, options.paint.dim(place)].slice(0, height);
+  return page === null ? null : textRows(sweepTextLines(state, options.paint), page, { ...area, options });
 }

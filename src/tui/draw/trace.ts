@@ -9,6 +9,7 @@ import { comparedRuns, comparisonOf } from '../../tasks/compare.js';
 import type { Look } from '../../tasks/looks.js';
 import { cursorS, spanInSight } from '../bench/time-acts.js';
 import type { BenchState } from '../bench/state.js';
+import { noticeRows } from './entry-row.js';
 import { say, type Area } from './say.js';
 import { onSharedScale, pitchInTrial } from './shared-scale.js';
 import { compareWordRows, traceWordRows } from './words.js';
@@ -34,7 +35,7 @@ export function createBodyDrawer(): BodyDrawer {
   const keepShared = keepLast(onSharedScale);
   const keepRange = keepLast((rows: BenchState['rows'], look: Look) => pitchInTrial({ rows }, look));
   const keepWhole = keepLast((fromS: number, toS: number) => ({ fromS, toS }));
-  return (state, area) => {
+  const draw: BodyDrawer = (state, area) => {
     const looks = state.looks.filter((look) => look !== null);
     const [first] = looks;
     const span = spanInSight(state);
@@ -53,6 +54,8 @@ export function createBodyDrawer(): BodyDrawer {
     if (state.view.inWords) return traceWordRows(view, state, area);
     return traceRows(keepTrace(view, options), cursorS(state));
   };
+  // What is told above a line that is typed stands in front of the pictures.
+  return (state, area) => draw(state, area).slice(0, area.height - noticeRows(state).length);
 }
 
 /** A function that remembers its last answer while its arguments stay the same things. */

@@ -3,16 +3,12 @@
  */
 import type { BenchState } from '../bench/state.js';
 import { textLines, textPage } from '../bench/why-text.js';
-import { sayInOne, type Area } from './say.js';
+import type { Area } from './say.js';
+import { textRows } from './text-rows.js';
 
 /** The lines in sight with their place in the whole; no rows where the lists are shown. */
-export function whyTextRows(state: BenchState, { width, height }: Area): string[] {
+export function whyTextRows(state: BenchState, area: Area): string[] {
   const page = textPage(state);
-  if (page === null) return [];
   const { options } = state;
-  const { top, count } = page;
-  const shown = textLines(state, options.paint).slice(top, top + page.height);
-  const space = Array.from({ length: page.height - shown.length }, () => '');
-  const place = sayInOne(`lines ${top + 1}-${top + shown.length} of ${count}`, width, options);
-  return [...shown, ...space, options.paint.dim(place)].slice(0, height);
+  return page === null ? [] : textRows(textLines(state, options.paint), page, { ...area, options });
 }

@@ -4,21 +4,21 @@
 import fc from 'fast-check';
 import { describe, expect } from 'vitest';
 import { undo } from '../../../src/tui/bench/choices.js';
-import { itemsInSight } from '../../../src/tui/bench/chooser-acts.js';
-import { gainsView } from '../../../src/tui/bench/gains-acts.js';
 import { explained, resized, shelved, swept } from '../../../src/tui/bench/hear.js';
 import { keyList } from '../../../src/tui/bench/key-list.js';
 import { KEYMAP } from '../../../src/tui/bench/keymap.js';
 import { placeOf, press } from '../../../src/tui/bench/press.js';
-import { shownRows, wishesOf } from '../../../src/tui/bench/rows.js';
+import { shownRows } from '../../../src/tui/bench/rows.js';
 import { shellSentence } from '../../../src/tui/bench/shell-command.js';
 import type { BenchState } from '../../../src/tui/bench/state.js';
-import { cursorS, played, spanInSight, wholeSpan } from '../../../src/tui/bench/time-acts.js';
-import { screenRows } from '../../../src/tui/draw/screen-rows.js';
+import { played } from '../../../src/tui/bench/time-acts.js';
 import type { SweepPlan } from '../../../src/tasks/sweep-plan.js';
+import { keepingOn, keepingOver } from '../../../src/tui/bench/hear-shortlist.js';
+import { KEPT, SHEETS, withKept, withPreview } from '../draw/drawn-shortlist.js';
 import { outcomeFor } from '../draw/drawn-sweep.js';
 import { answerFor } from '../draw/drawn-why.js';
 import { holds } from '../../properties/properties.js';
+import { expectSound } from './expect-sound.js';
 import {
   afterKeysSettled,
   afterPaste,
@@ -30,7 +30,7 @@ import {
   withRows,
 } from './some-state.js';
 
-const SHELF = someShelf();
+const SHELF = { ...someShelf(), kept: KEPT, sheet: SHEETS };
 
 /** Something that happens, in words for a counter-example and as a step from state to state. */
 interface Happening {
@@ -62,26 +62,33 @@ const pasted = fc
   .oneof(fc.string({ unit: 'grapheme', maxLength: 300 }), fc.string({ unit: 'binary' }), fc.constant('22.5'))
   .map((text) => happening(`paste ${JSON.stringify(text)}`, (state) => afterPaste(state, text)));
 
+const NAMES = 'brick pebble kim lee felt silk wool kerb level evening-one evening-two spare slab'.split(' ');
+
 /** The files without some of them, now with a problem and now without. */
 const files = fc
   .record({
-    gone: fc.subarray(['brick', 'pebble', 'kim', 'lee', 'felt', 'silk', 'wool', 'kerb', 'level'], {
-      maxLength: 4,
-    }),
+    gone: fc.subarray(NAMES, { maxLength: 5 }),
     isFaulty: fc.boolean(),
   })
   .map(({ gone, isFaulty }) => {
     const there = <T extends { name: string }>(list: readonly T[]) =>
       list.filter(({ name }) => !gone.includes(name));
-    const { board, rider, profile, scenario } = SHELF;
-    const problem = { file: 'a.yaml', line: null, column: null, key: '', expected: 'a', received: 'b' };
+    const { board, rider, profile, scenario, sheet, kept } = SHELF;
+    const problem = {
+      file: 'shortlist/evening-one.yaml',
+      line: null,
+      column: null,
+      key: '',
+      expected: 'a',
+      received: 'b',
+    };
     const shelf = {
       board: there(board),
       rider: there(rider),
       profile: there(profile),
       scenario: there(scenario),
-      sheet: [],
-      kept: [],
+      sheet: there(sheet),
+      kept: there(kept),
       problems: isFaulty ? [problem] : [],
     };
     return happening(`without ${gone.join('+') || 'none'}`, (state) => shelved(state, shelf));
@@ -110,7 +117,22 @@ function bestOf(plan: SweepPlan) {
   return { best: finalists.map(({ candidate, result }) => ({ values: candidate.values, result })) };
 }
 
+/** The proof of the first that waits goes on, or comes to its end. */
+function withKeepingNews(state: BenchState, isEnded: boolean): BenchState {
+  const [first] = state.shortlist.queue;
+  if (first === undefined) return state;
+  return isEnded
+    ? keepingOver(state, first.plan)
+    : keepingOn(state, first.plan, { stage: 'trying slips', done: 1, all: 3 });
+}
+
 const news = fc.oneof(
+  fc
+    .boolean()
+    .map((isEnded) =>
+      happening(isEnded ? 'end of a proof' : 'news of a proof', (state) => withKeepingNews(state, isEnded)),
+    ),
+  fc.constant(happening('a preview', (state) => withPreview(state))),
   fc
     .boolean()
     .map((isEnded) =>
@@ -158,58 +180,16 @@ const beginning = fc
     'g return',
     'g f p l a i n return return',
     'g return t',
+    'L',
+    'L v v v',
+    'L down c return',
+    'a return L',
+    'a',
+    'L n',
   )
-  .map((keys) => (keys === '' ? someState() : withLooks(withAnswer(afterKeysSettled(rankedState(), keys)))));
-
-function expectSound(state: BenchState): void {
-  const { rank, view, work, shelf, screen, overlay, entry } = state;
-  const profiles = shelf.profile.map(({ name }) => name);
-  if (rank.cursor !== null) expect(profiles).toContain(rank.cursor);
-  expect(rank.picked.filter((name) => !profiles.includes(name))).toEqual([]);
-  expect(new Set(rank.picked).size).toBe(rank.picked.length);
-  if (rank.column !== null) expect(work?.plan.scenarios[rank.column]).toBeDefined();
-  expect(state.rows.filter(({ name }) => !profiles.includes(name))).toEqual([]);
-  if (work !== null) expect(work.trials[view.trial]).toBeDefined();
-  expect(placeOf(state) in KEYMAP).toBe(true);
-  expect(state.why !== null).toBe(screen === 'why' || state.behind.includes('why'));
-  if (screen === 'sweep') {
-    expect(wishesOf(state)).toEqual([]);
-    expect(screenRows(state)).toHaveLength(state.size.rows);
-  } else if (screen === 'why') {
-    expect(profiles).toContain(state.why?.plan.profiles[0]?.name);
-    expect(work).not.toBeNull();
-    expect(wishesOf(state).length).toBeLessThanOrEqual(2);
-    expect(screenRows(state)).toHaveLength(state.size.rows);
-  } else if (screen !== 'rank') {
-    expect(work).not.toBeNull();
-    expect(view.profiles.length).toBeGreaterThanOrEqual(screen === 'compare' ? 2 : 1);
-    expect(view.profiles.length).toBeLessThanOrEqual(4);
-    expect(wishesOf(state)).toHaveLength(view.profiles.length);
-  }
-  if (overlay?.kind === 'gains') expect(gainsView(state)?.field).toBeDefined();
-  if (overlay?.kind === 'chooser') {
-    expect(overlay.chooser.cursor).toBeGreaterThanOrEqual(0);
-    expect(overlay.chooser.cursor).toBeLessThan(Math.max(1, itemsInSight(overlay.chooser).length));
-  }
-  if (entry !== null) expect(entry.text.length).toBeLessThanOrEqual(400);
-  expectSoundTime(state);
-}
-
-function expectSoundTime(state: BenchState): void {
-  const whole = wholeSpan(state);
-  if (
-    (state.screen !== 'trace' && state.screen !== 'compare') ||
-    whole === null ||
-    state.looks.length < state.view.profiles.length
-  )
-    return;
-  const span = spanInSight(state)!;
-  expect(span.toS).toBeGreaterThan(span.fromS);
-  expect(span.fromS).toBeGreaterThanOrEqual(whole.fromS);
-  expect(span.toS).toBeLessThanOrEqual(whole.toS);
-  expect(cursorS(state)).toBeGreaterThanOrEqual(whole.fromS);
-  expect(cursorS(state)).toBeLessThanOrEqual(whole.toS);
-}
+  .map((keys) =>
+    keys === '' ? someState() : withLooks(withAnswer(afterKeysSettled(withKept(rankedState()), keys))),
+  );
 
 describe('any keys, pastes and news', () => {
   holds(

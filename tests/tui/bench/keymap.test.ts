@@ -7,6 +7,7 @@ import { keyText } from '../../../src/tui/bench/key-words.js';
 import { KEYMAP, type Place } from '../../../src/tui/bench/keymap.js';
 import { bindingOf, isTyping, placeOf } from '../../../src/tui/bench/press.js';
 import type { BenchState } from '../../../src/tui/bench/state.js';
+import { KEPT, withKept, withQueue } from '../draw/drawn-shortlist.js';
 import { endedSweep, runningSweep } from '../draw/drawn-sweep.js';
 import { answeredWhy } from '../draw/drawn-why.js';
 import { afterKeys, keyOf, rankedState, someState } from './some-state.js';
@@ -24,6 +25,7 @@ const inPlace: Readonly<Record<Exclude<Place, 'anywhere'>, BenchState>> = {
   sweepForm: afterKeys(rankedState(), 'g'),
   sweep: endedSweep(rankedState()),
   sweepText: afterKeys(endedSweep(rankedState()), 't'),
+  shortlist: afterKeys(withKept(rankedState()), 'L'),
   gains: afterKeys(rankedState(), 'e'),
   list: afterKeys(rankedState(), 'o'),
   line: afterKeys(rankedState(), '/'),
@@ -94,6 +96,9 @@ describe('a key that can do nothing', () => {
       afterKeys(inPlace.sweepForm, 'd'),
       runningSweep(rankedState()),
       afterKeys(inPlace.sweep, 'tab'),
+      afterKeys(rankedState(), 'L'),
+      afterKeys(withQueue(rankedState(), 'tea'), 'L'),
+      afterKeys(withKept(rankedState({ options: { ownFolder: false } }), KEPT), 'L'),
     ];
     const calm = { ...rankedState(), options: { ...rankedState().options, animation: false } };
     const one = afterKeys(rankedState(), 'b');
@@ -175,6 +180,23 @@ describe('every act of the bench', () => {
     ['sweepText', 'a page down'],
     ['sweepText', 'back to tables and plots'],
     ['sweepText', 'why the candidate rides'],
+    ['rank', 'keep it on the shortlist'],
+    ['trace', 'keep it on the shortlist'],
+    ['why', 'keep it on the shortlist'],
+    ['whyText', 'keep it on the shortlist'],
+    ['sweep', 'keep it on the shortlist'],
+    ['sweepText', 'keep it on the shortlist'],
+    ['rank', 'open the shortlist'],
+    ['compare', 'open the shortlist'],
+    ['sweepForm', 'open the shortlist'],
+    ['shortlist', 'the next view'],
+    ['shortlist', 'write a note'],
+    ['shortlist', 'rate what was felt'],
+    ['shortlist', 'choose the controller sheet'],
+    ['shortlist', 'to a new file'],
+    ['shortlist', 'take it off the shortlist'],
+    ['shortlist', 'take its numbers to Rank'],
+    ['shortlist', 'what is wrong with files'],
     ['compare', 'profiles part'],
     ['compare', 'the next scenario'],
     ['anywhere', 'all keys, searchable'],

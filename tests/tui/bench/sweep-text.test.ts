@@ -30,11 +30,11 @@ describe('what is said', () => {
 
   it('of the finalists: what was looked through, the one under the cursor, then all', () => {
     const text = textOf(afterKeys(ended, 'down t'));
-    expect(text).toMatch(/^Board pebble, .* candidates with proportional/);
+    expect(text).toMatch(/^Board pebble, .* candidates spread over proportional/);
     expect(text.indexOf(`${finalists[1]} is weakest in`)).toBeGreaterThan(0);
     for (const [index, name] of finalists.entries()) expect(text).toContain(`${index + 1}. ${name} with`);
     const nobody = textOf(afterKeys(endedSweep(rankedState(), { isHopeless: true }), 't'));
-    expect(nobody).toContain('Nobody holds the board up.');
+    expect(nobody).toContain('No candidate can hold the board up by the linear view;');
   });
 
   it('of one who is no finalist too, where the cursor is on it', () => {

@@ -2,6 +2,8 @@
 import { shelved, told } from '../../../src/tui/bench/hear.js';
 import type { BenchState } from '../../../src/tui/bench/state.js';
 import { afterKeys, drawnState, type Wanted } from './drawn-state.js';
+import { LONG_NAME, LONGEST } from '../../show/kept-example.js';
+import { withKept, withPreview, withQueue } from './drawn-shortlist.js';
 import { endedSweep, runningSweep } from './drawn-sweep.js';
 import { answeredWhy } from './drawn-why.js';
 
@@ -58,6 +60,9 @@ const WAYS: Readonly<Record<string, readonly string[]>> = {
   'help over trace': ['return', '?'],
   'why, asked': ['y'],
   'help over why': ['y', '?'],
+  keep: ['down', 'a'],
+  'keep from trace': ['return', 'a'],
+  'nothing kept': ['L'],
   sweep: ['g'],
   'sweep, an end': ['g', 'down', 'right'],
   'sweep, typed': ['g', '4', '2', '0'],
@@ -98,6 +103,23 @@ const SWEEPS: Readonly<Record<string, readonly string[]>> = {
   'why of a finalist': ['y'],
   'rank of a finalist': ['r'],
   'help over the map': ['tab', '?'],
+};
+
+/** Keys on the Shortlist screen with kept profiles. */
+const SHORTLISTS: Readonly<Record<string, readonly string[]>> = {
+  summary: [],
+  'summary, the end': ['down', 'end'],
+  card: ['v'],
+  'no sheet chosen': ['v', 'v'],
+  sheets: ['c', 'down'],
+  sheet: ['c', 'down', 'return'],
+  plan: ['v', 'v', 'v'],
+  note: ['down', 'n'],
+  felt: ['f', 'b', 'a', 'd', 'return'],
+  export: ['v', 'x'],
+  'take out': ['d'],
+  waiting: ['down', 'down', 'down'],
+  'help over the shortlist': ['?'],
 };
 
 const PROBLEM = {
@@ -151,6 +173,26 @@ export function scenesAt(size: Wanted['size'], options: NonNullable<Wanted['opti
       name: 'sweep, long names',
       state: runningSweep(drawnState({ size, options, ...BURDENS['long names'] })),
     },
+    ...Object.entries(SHORTLISTS).map(([name, keys]) => ({
+      name: `shortlist, ${name}`,
+      state: withPreview(afterKeys(withQueue(withKept(usual), 'tea', 'soup'), 'L', ...keys)),
+    })),
+    {
+      name: 'shortlist, computing a plan',
+      state: afterKeys(withKept(usual), 'L', 'v', 'v', 'v'),
+    },
+    {
+      name: 'shortlist, a damaged file',
+      state: afterKeys(
+        withKept(usual, undefined, [{ ...PROBLEM, file: 'shortlist/spare.yaml' }]),
+        'L',
+        'end',
+      ),
+    },
+    ...['', 'v', 'V'].map((key) => ({
+      name: `shortlist ${key}, long names and wide characters`,
+      state: afterKeys(withKept(usual, [{ name: LONG_NAME, value: LONGEST }]), 'L', ...key),
+    })),
     { name: 'problems in files', state: problems },
     { name: 'problems', state: afterKeys(problems, '!') },
     { name: 'notice', state: told(usual, 'wrote rank.csv') },

@@ -97,7 +97,9 @@ export function outcomeFor(plan: SweepPlan, { isHopeless = false } = {}): SweepO
     progress: [],
     spread: { count: COUNT, scores: finalists.map(({ result }) => result.score) },
   };
-  return { answer: { plan, found, finalists, runs: 1234 }, points };
+  const middle = { name: plan.base.name, values: plan.ranges.map(({ min, max }) => Math.sqrt(min * max)) };
+  const base = resultFor(plan, { ...middle, profile: plan.base.value }, all);
+  return { answer: { plan, base, found, finalists, runs: 1234 }, points };
 }
 
 const PROGRESS: NonNullable<SweepRunState['progress']> = {

@@ -19,7 +19,7 @@ describe('the form', () => {
   it('stands whole at 80 x 24', async () => {
     const typed = ['4', 'return', 'right', '6', '0', 'return', 'down', '4', '.', '8', 'return', 'left'];
     const state = afterKeys(at(80, 24), 'g', ...typed, '0', '.', '1', 'return', 'right');
-    expect((await drawnRows(state)).slice(0, 19)).toEqual([
+    expect((await drawnRows(state)).slice(0, 20)).toEqual([
       'Sweep  pebble under kim, all 4 scenarios                               not begun',
       'Candidates have numbers between these ends, evenly spread in their ratio; all',
       'else is as plain-one has it.',
@@ -38,7 +38,8 @@ describe('the form', () => {
       '4 cells. A race drops the worse ones early, and goes on downhill from the best.',
       'What is found for one rider or one state of the pack need not hold for another:',
       'r and p on Rank choose more.',
-      'Enter begins.',
+      'Enter begins. Up and down go from row to row, left and right to the other end or',
+      'choice; a digit begins another number.',
     ]);
   });
 
@@ -161,7 +162,7 @@ describe('where there is little or nothing', () => {
   it('says that nobody stays up', async () => {
     const text = flat(await textOf(endedSweep(at(80, 24), { isHopeless: true })));
     expect(text).toContain('80 could not hold the board up by the linear view and were not run');
-    expect(text).toContain('Nobody holds the board up.');
+    expect(text).toContain('No candidate can hold the board up by the linear view;');
   });
 
   it('says of one that was not run why', async () => {

@@ -35,7 +35,7 @@ describe('a whole screen', () => {
       '                                        nose up 4° ┤      ┊',
       '                                                   └──────┯━━━━━ measured ━━━━━━',
       '                                                          1           2 s',
-      'Enter look  Space pick  e edit  y why  g sweep  s sort  / filter  ? all keys',
+      'Enter look  Space pick  e edit  y why  g sweep  a shortlist  s sort  ? all keys',
     ]);
   });
 

@@ -2,7 +2,7 @@
  * What does the linear view say of many steady rides? Each takes a tenth of a second or two, so they are shared out over threads.
  */
 import { setImmediate as breathe } from 'node:timers/promises';
-import { reportRide, type RideReport } from '../linear/ride-report.js';
+import { rideLook, type RideLook } from '../linear/ride-report.js';
 import type { RidePoint } from '../linear/steady-ride.js';
 import type { Crew } from './crew.js';
 import { shareOut, WorkFailed, type ShareOptions } from './share-out.js';
@@ -16,13 +16,13 @@ export interface RideOptions extends Pick<ShareOptions<unknown>, 'threads' | 'si
  * The reports of rides, in the order of these, no margin tried; null where a ceiling cuts the ride. Throws the reason of a signal
  * that comes before the end, or a WorkFailed for a ride that could not be looked at.
  */
-export async function reportRides(
+export async function lookAtRides(
   points: readonly RidePoint[],
   { threads, signal, onReport }: RideOptions,
-): Promise<(RideReport | null)[]> {
-  const reports = new Array<RideReport | null>(points.length);
+): Promise<(RideLook | null)[]> {
+  const reports = new Array<RideLook | null>(points.length);
   let done = 0;
-  await shareOut<RidePoint, RideReport | null>(
+  await shareOut<RidePoint, RideLook | null>(
     points,
     { here: rideHere, byCrew: rideByCrew },
     {
@@ -37,10 +37,10 @@ export async function reportRides(
   return reports;
 }
 
-async function rideHere(point: RidePoint): Promise<RideReport | null> {
-  let report: RideReport | null;
+async function rideHere(point: RidePoint): Promise<RideLook | null> {
+  let report: RideLook | null;
   try {
-    report = reportRide(point, { tries: false });
+    report = rideLook(point);
   } catch (error) {
     throw failed(point, error);
   }
@@ -48,7 +48,7 @@ async function rideHere(point: RidePoint): Promise<RideReport | null> {
   return report;
 }
 
-async function rideByCrew(crew: Crew, point: RidePoint): Promise<RideReport | null> {
+async function rideByCrew(crew: Crew, point: RidePoint): Promise<RideLook | null> {
   try {
     return await crew.ride(point);
   } catch {

@@ -1,0 +1,78 @@
+/**
+ * What is written to a file from the Shortlist screen? The ending of its name says it, and the view where an ending could mean more
+ * than one thing.
+ */
+import { quoted } from '../../quantity/received.js';
+import type { Checked } from '../../quantity/problem.js';
+import type { ExportForm, ExportFormat } from '../../tasks/export.js';
+import { chosenSheet, currentKept, previewNow } from './shortlist-items.js';
+import type { ShortlistViewName } from './shortlist-state.js';
+import type { BenchState } from './state.js';
+
+/** What a file is to hold: a form of the kept profile, or what the view shows of the sheet or the plan. */
+export type CarriedForm =
+  { kind: 'form'; form: ExportForm; format: ExportFormat | null } | { kind: 'sheet' | 'plan' };
+
+const form = (of: ExportForm, format: ExportFormat | null = null): CarriedForm => ({
+  kind: 'form',
+  form: of,
+  format,
+});
+
+/** What endings mean in every view. */
+const OF_ENDING: Readonly<Record<string, CarriedForm>> = {
+  txt: form('card', 'text'),
+  svg: form('card', 'svg'),
+  html: form('card', 'html'),
+  htm: form('card', 'html'),
+  json: form('json'),
+  csv: form('csv'),
+  h: form('c-header'),
+};
+
+/** What they mean in one. */
+const OF_VIEW: Readonly<Record<ShortlistViewName, Readonly<Record<string, CarriedForm>>>> = {
+  summary: {},
+  card: {},
+  sheet: { txt: { kind: 'sheet' } },
+  plan: { txt: { kind: 'plan' } },
+  qr: { txt: form('qr', 'text'), svg: form('qr', 'svg') },
+};
+
+/** What a file of this name is to hold, or what is wrong with that. */
+export function carriedForm(state: BenchState, path: string): Checked<CarriedForm, string> {
+  const { view } = state.shortlist;
+  const ending = /\.([^./\\]+)$/.exec(path)?.[1]?.toLowerCase() ?? '';
+  const found = OF_VIEW[view][ending] ?? OF_ENDING[ending];
+  if (found === undefined) {
+    const fault = `expected the name of a file that ends in .txt, .svg, .html, .json, .csv or .h, received ${quoted(path)}`;
+    return { ok: false, faults: [fault] };
+  }
+  const off = found.kind === 'form' ? null : notThere(state, found.kind);
+  return off === null ? { ok: true, value: found } : { ok: false, faults: [off] };
+}
+
+/** Why there is nothing yet to be written of a sheet or a plan; null where there is. */
+function notThere(state: BenchState, kind: 'sheet' | 'plan'): string | null {
+  if (kind === 'sheet' && chosenSheet(state) === undefined)
+    return 'no controller sheet is chosen; Esc, then c chooses one';
+  const answer = previewNow(state)?.answer;
+  if (answer?.kind !== kind) return `the ${kind} is not simulated yet; Enter again once it is`;
+  return answer.kind === 'sheet' && answer.view.refused
+    ? 'this sheet is refused, so that there is nothing to type'
+    : null;
+}
+
+/** The name of a file that is offered for the view in front. */
+export function carriedName(state: BenchState): string {
+  const name = currentKept(state)?.name ?? 'profile';
+  const sheet = chosenSheet(state)?.name ?? 'sheet';
+  const names: Readonly<Record<ShortlistViewName, string>> = {
+    summary: `${name}-card.html`,
+    card: `${name}-card.txt`,
+    sheet: `${name}-${sheet}.txt`,
+    plan: `${name}-plan.txt`,
+    qr: `${name}-qr.svg`,
+  };
+  return names[state.shortlist.view];
+}
