@@ -2,7 +2,8 @@
  * Makes the pictures of the README from what the program really prints and shows, and its table of keys from the keymap.
  */
 import { spawnSync } from 'node:child_process';
-import { readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { frameSvg } from '../../src/show/frame-svg.js';
 import { format, resolveConfig } from 'prettier';
@@ -37,6 +38,27 @@ function picture(file: string, title: string, given: string[]): void {
 picture('rank.svg', 'The ranked table of the starter profiles', ['rank']);
 picture('run.svg', 'One run: pitch, current under its ceilings and speed', ['run', 'linen', 'low-pack-run']);
 
+/** The ride card of a profile that is kept for the occasion. */
+function cardPicture(): void {
+  const folder = mkdtempSync(join(tmpdir(), 'underfoot-picture-'));
+  try {
+    const run = (...given: string[]) => {
+      const program = join(programFolder(), 'dist/main.js');
+      const { status, stderr } = spawnSync(process.execPath, [program, ...given], {
+        cwd: folder,
+        encoding: 'utf8',
+      });
+      if (status !== 0) throw new Error(`${given.join(' ')}: ${stderr}`);
+    };
+    run('init');
+    run('shortlist', 'add', 'canvas', '--rider', 'light,regular,heavy');
+    run('export', 'canvas', '--as', 'card', '--out', 'card.svg');
+    copyFileSync(join(folder, 'card.svg'), join(programFolder(), '.github/ride-card.svg'));
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+}
+
 /** The Rank screen with the cursor on a profile that falls in places, and the run in which a good one falls. */
 async function benchPictures(): Promise<void> {
   const bench = await openFramed(BENCH_SIZE);
@@ -62,5 +84,6 @@ async function keysInReadme(): Promise<void> {
   writeFileSync(path, await format(written, { ...(await resolveConfig(path)), filepath: path }));
 }
 
+cardPicture();
 await benchPictures();
 await keysInReadme();
