@@ -16,16 +16,10 @@ import {
 } from '../tasks/export.js';
 import { loadKept } from '../tasks/kept-check.js';
 import { rigRemarks } from '../tasks/kept-rig.js';
-import { outProblems, writeOut } from '../tasks/export-out.js';
+import { FILE_WIDTH, outProblems, writeOut } from '../tasks/export-out.js';
 import { sheetText } from './export-sheet.js';
-import { outputWidth, printRemark, tellProblems } from './output.js';
+import { outPath, outputWidth, printRemark, tellProblems } from './output.js';
 import { drawingOptions, parseThreads, type DrawingFlags } from './run-arguments.js';
-
-/** Columns of a text in a file, which is to be printed. */
-const FILE_WIDTH = 80;
-
-/** Stands for the standard output in place of a file. */
-const STANDARD_OUTPUT = '-';
 
 interface ExportFlags extends DrawingFlags {
   as?: ExportForm;
@@ -51,7 +45,7 @@ function lookFor(out: string | null, { color, background, symbols }: ExportFlags
 
 async function exportKept(name: string, flags: ExportFlags, command: Command): Promise<void> {
   const places = findPlaces(process.cwd());
-  const out = flags.out === undefined || flags.out === STANDARD_OUTPUT ? null : flags.out;
+  const out = outPath(flags.out);
   const { as: form, sheet } = flags;
   if (flags.json && sheet === undefined)
     command.error('error: expected --sheet with --json; else take --as json');

@@ -9,6 +9,14 @@ import { EXIT } from './exit-codes.js';
 const WIDTH_WITHOUT_TERMINAL = 100;
 const LEAST_WIDTH = 40;
 
+/** Stands for the standard output in place of a file. */
+export const STANDARD_OUTPUT = '-';
+
+/** The file that was asked for; null for the standard output, which is also meant where none is named. */
+export function outPath(out: string | undefined): string | null {
+  return out === undefined || out === STANDARD_OUTPUT ? null : out;
+}
+
 /** Prints lines of a result. */
 export function printResult(lines: readonly string[]): void {
   if (lines.length > 0) process.stdout.write(`${lines.join('\n')}\n`);

@@ -9,12 +9,12 @@ import { firstRideLines } from '../show/first-ride-lines.js';
 import { firstRideSections } from '../show/first-ride-sections.js';
 import { findPlaces, type Places } from '../store/places.js';
 import { openCrew } from '../tasks/crew.js';
-import { outProblems, writeOut } from '../tasks/export-out.js';
+import { FILE_WIDTH, outProblems, writeOut } from '../tasks/export-out.js';
 import { firstRidePlan, underRiders } from '../tasks/first-ride.js';
 import { firstRideReport } from '../tasks/first-ride-report.js';
 import { loadKept } from '../tasks/kept-check.js';
 import { rigRemarks } from '../tasks/kept-rig.js';
-import { outputWidth, printJson, printRemark, printResult, tellProblems } from './output.js';
+import { outPath, outputWidth, printJson, printRemark, printResult, tellProblems } from './output.js';
 import { createProgress } from './progress.js';
 import {
   drawingOptions,
@@ -24,12 +24,6 @@ import {
   threadsOfMachine,
   type DrawingFlags,
 } from './run-arguments.js';
-
-/** Columns of a plan in a file, which is to be printed. */
-const FILE_WIDTH = 80;
-
-/** Stands for the standard output in place of a file. */
-const STANDARD_OUTPUT = '-';
 
 interface PlanFlags extends DrawingFlags {
   rider?: string[];
@@ -41,7 +35,7 @@ interface PlanFlags extends DrawingFlags {
 
 async function plan(name: string, flags: PlanFlags): Promise<void> {
   const places = findPlaces(process.cwd());
-  const out = flags.out === undefined || flags.out === STANDARD_OUTPUT ? null : flags.out;
+  const out = outPath(flags.out);
   const loaded = loadKept(places, name);
   const kept = loaded.ok ? underRiders(loaded.value.value, flags.rider) : loaded;
   const problems = outProblems(places, { out, force: flags.force === true });

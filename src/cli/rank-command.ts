@@ -22,7 +22,7 @@ import { rankReport, rankView, type RankResult } from '../tasks/rank-report.js';
 import { checkAgainstReference } from '../tasks/reference-check.js';
 import { ALL, DEFAULT_RIDER, planFor } from '../tasks/select.js';
 import { EXIT } from './exit-codes.js';
-import { outputWidth, printJson, printRemark, printResult, tellProblems } from './output.js';
+import { outputWidth, printJson, printRemark, printResult, tellProblems, STANDARD_OUTPUT } from './output.js';
 import { tellFailedCell } from './failed-cell.js';
 import { createProgress, type Progress } from './progress.js';
 import {
@@ -38,9 +38,6 @@ import {
   threadsOfMachine,
   type DrawingFlags,
 } from './run-arguments.js';
-
-/** Stands for the standard output in place of a file. */
-const STANDARD_OUTPUT = '-';
 
 const PLAIN = createPaint('none');
 

@@ -14,7 +14,7 @@ import { writeNewFile } from '../store/write-new-file.js';
 import { runOnce, runReport } from '../tasks/run-once.js';
 import { DEFAULT_RIDER, planFor } from '../tasks/select.js';
 import { namesIn, viewOf } from '../tasks/view-run.js';
-import { outputWidth, printJson, printRemark, printResult, tellProblems } from './output.js';
+import { outputWidth, printJson, printRemark, printResult, tellProblems, STANDARD_OUTPUT } from './output.js';
 import {
   drawingOptions,
   paintFor,
@@ -23,9 +23,6 @@ import {
   solverOption,
   type DrawingFlags,
 } from './run-arguments.js';
-
-/** Stands for the standard output in place of a file. */
-const STANDARD_OUTPUT = '-';
 
 interface RunFlags extends DrawingFlags {
   board?: string;

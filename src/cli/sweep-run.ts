@@ -5,7 +5,6 @@ import type { Problem } from '../quantity/problem.js';
 import { readField } from '../quantity/profile-fields.js';
 import { plainText } from '../show/plain-text.js';
 import { numberText } from '../show/quantities.js';
-import type { ProfileResult } from '../measure/profile-result.js';
 import { sweepLines } from '../show/sweep-lines.js';
 import { baseText, cellsText } from '../show/sweep-words.js';
 import { PROGRAM_NAME, shownPath, type Places } from '../store/places.js';
@@ -18,7 +17,7 @@ import { partText } from '../tasks/sweep-head.js';
 import type { Shard, SweepPlan } from '../tasks/sweep-plan.js';
 import { sweepReport, sweepView } from '../tasks/sweep-report.js';
 import { partsLeft, runShard } from '../tasks/sweep-shard.js';
-import { sweep, type SweepAnswer, type SweepProgress } from '../tasks/sweep.js';
+import { sweep, type Leader, type SweepAnswer, type SweepProgress } from '../tasks/sweep.js';
 import { EXIT } from './exit-codes.js';
 import { outputWidth, printJson, printRemark, printResult, tellProblems } from './output.js';
 import { createProgress, type Progress } from './progress.js';
@@ -128,11 +127,11 @@ async function finished(
 }
 
 /** A row for the best so far whenever it is another, or over more cells. */
-function bestRows(progress: Progress): (best: readonly ProfileResult[]) => void {
+function bestRows(progress: Progress): (best: readonly Leader[]) => void {
   let last = '';
   return ([first]) => {
     if (first === undefined) return;
-    const { name, failures, cells, score } = first;
+    const { name, failures, cells, score } = first.result;
     const row = `best over ${cellsText(cells.length)}: ${name}, falls ${failures}, score ${numberText(score, 'ratio')}`;
     if (row !== last) progress.row(row);
     last = row;

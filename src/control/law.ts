@@ -162,6 +162,18 @@ export function findLiftGoal(law: ControlLaw, memory: Float64Array): void {
       : 0;
 }
 
+/** Error [deg] at which the proportional part alone asks for a current [A], neither below 0: P e (1 + s e) solved for e. */
+export function errorForDeg(
+  {
+    proportionalAPerDeg,
+    progressivePerDeg: s,
+  }: Pick<ControlLaw, 'proportionalAPerDeg' | 'progressivePerDeg'>,
+  currentA: number,
+): number {
+  const straightDeg = currentA / Math.max(proportionalAPerDeg, 1e-9);
+  return s > 0 ? (Math.sqrt(1 + 4 * s * straightDeg) - 1) / (2 * s) : straightDeg;
+}
+
 /** A law that needs more error than this to hold a load can't hold it: the deck would stand on its end. */
 const MOST_ERROR_DEG = 90;
 
@@ -173,10 +185,8 @@ export function settledPitch(law: ControlLaw, currentA: number): { pitchRad: num
   const wanted = (1 - law.loadCurrentShare) * currentA;
   const limit = law.integralAPerDegS > 0 ? law.integralLimitA : 0;
   const integralA = Math.max(-limit, Math.min(limit, wanted));
-  const rest = Math.abs(wanted - integralA) / Math.max(law.proportionalAPerDeg, 1e-9);
-  const s = law.progressivePerDeg;
-  const enoughDeg = s > 0 ? (Math.sqrt(1 + 4 * s * rest) - 1) / (2 * s) : rest;
-  const errorDeg = Math.sign(wanted) * Math.min(enoughDeg, MOST_ERROR_DEG);
+  const errorDeg =
+    Math.sign(wanted) * Math.min(errorForDeg(law, Math.abs(wanted - integralA)), MOST_ERROR_DEG);
   const pitchRad = law.restTrimRad + law.loadSetPointRadPerA * currentA + errorDeg * RAD_PER_DEG;
   return { pitchRad, integralA };
 }

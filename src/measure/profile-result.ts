@@ -41,6 +41,11 @@ export function hasFailed({ outcome, eventReached }: Pick<CellResult, 'outcome' 
   return outcome.kind !== 'upright' || !eventReached;
 }
 
+/** Names of the riders who failed in some cell, each once, in order. */
+export function ridersWhoFall(cells: readonly Pick<RankedCell, 'rider' | 'failed'>[]): string[] {
+  return [...new Set(cells.filter(({ failed }) => failed).map(({ rider }) => rider))].toSorted();
+}
+
 /** Prices the cells of a profile and scores it; there is at least one cell. */
 export function profileResult(
   profile: { name: string; summary: string },

@@ -10,6 +10,9 @@ import type { Metrics } from './metrics.js';
 /** Version of this table; results of different versions do not compare. */
 export const SCALES_VERSION = 1;
 
+/** A score up to this times another is no worse to speak of: so much is what chance does (ours). */
+export const CHANCE_SCORE_RATIO = 1.1;
+
 /** The three things a profile trades against each other. */
 export const COST_GROUPS = ['comfort', 'reserve', 'agility'] as const;
 

@@ -13,7 +13,7 @@ import type { KeptFile } from '../quantity/kept-file.js';
 import { CAUTIONS } from './cautions.js';
 import { changeTexts } from './first-ride-changes.js';
 import { check, expect, know, set, stop, type PlanSection } from './first-ride-item.js';
-import { byHand, ceilingsText, hasLift, onTheStand } from './first-ride-stand.js';
+import { byHand, ceilingsText, helpsText, onTheStand } from './first-ride-stand.js';
 import { endsText, limitSentences } from './kept-sentences.js';
 import { listed } from './margin-view.js';
 import { numberText, pitchText, shareText, timeText } from './quantities.js';
@@ -36,7 +36,7 @@ function ridden({ stage, ceilings, holds, rides, below }: StagePlan, { kept }: F
   return {
     title: `${name}: up to ${upToKmPerH} km/h`,
     items: [
-      set(`${ceilingsText(ceilings)}${hasLift(kept) ? '; headroom lift on' : ''}.`),
+      set(`${ceilingsText(ceilings)}${helpsText(kept, 'on')}.`),
       check(
         `Ride: ${what}. Dry, closed ground, level unless it says otherwise; the pack well charged but not full, for a full one cannot take what braking gives.`,
       ),
@@ -90,7 +90,7 @@ function expectations(rides: readonly StageRide[]): string[] {
 }
 
 function belowText(below: StagePlan['below']): string {
-  if (below === null) return 'Not lower than in the stage before.';
+  if (below === null) return 'Lower ones were not tried: from stage to stage they only rise.';
   const { ceilings, worst } = below;
   const { result, ride, rider } = worst;
   const lower = `Why not lower: with ${ceilings.driveA} A and ${ceilings.brakeA} A ${ride} under ${rider}`;

@@ -2,6 +2,7 @@
  * What is to be checked before anybody stands on the board? The sign, what the controller asks for, and that it lets go: first with
  * the wheel off the ground, then held by hand.
  */
+import { errorForDeg } from '../control/law.js';
 import type { Ceilings, FirstRidePlan } from '../explain/first-ride.js';
 import type { BoardFile } from '../quantity/board-file.js';
 import type { KeptFile } from '../quantity/kept-file.js';
@@ -9,6 +10,7 @@ import { torqueConstantOf } from '../quantity/motor-constant.js';
 import { GRAVITY_M_PER_S2, M_PER_S_PER_KM_PER_H } from '../quantity/units.js';
 import { check, expect, know, set, stop, type PlanSection } from './first-ride-item.js';
 import { endsText, gainRows } from './kept-sentences.js';
+import { listed } from './margin-view.js';
 import { numberText, pitchText, timeText } from './quantities.js';
 
 /** Ceilings as they are set. */
@@ -25,13 +27,13 @@ export function onTheStand({ kept, free }: FirstRidePlan): PlanSection {
     title: 'On a stand, wheel off the ground, nobody near the wheel',
     items: [
       set(
-        `${ceilingsText(free)}${hasLift(kept) ? '; headroom lift off' : ''}; every other number as on the card, or as your controller sheet has it.`,
+        `${ceilingsText(free)}${helpsText(kept, 'off')}; every other number as on the card, or as your controller sheet has it.`,
       ),
       know(
         'A ceiling is the most motor current that the controller gives, driving or braking, under whatever name it has there. ' +
           'Where it has none to be set, go no further.',
       ),
-      ...(hasLift(kept) ? [know(WHY_NO_LIFT)] : []),
+      ...helpsOf(kept).map((help) => know(WHY_OFF[help])),
       check(
         `Read every number back from the controller and hold it against what you typed (${gainRows(kept).length} numbers, ` +
           `on the card under hash ${kept.numbers}).`,
@@ -50,15 +52,36 @@ export function onTheStand({ kept, free }: FirstRidePlan): PlanSection {
   };
 }
 
-/** Whether the profile raises the nose when headroom is short. */
-export function hasLift({ profile }: KeptFile): boolean {
-  return (profile.shaping.headroomLift?.upToDeg ?? 0) > 0;
+/** What in a profile answers the current itself: a deck in the hand cannot end that, so that it is off as long as it is held. */
+type Help = 'headroom lift' | 'load feed-forward';
+
+/**
+ * At its ceiling there is no headroom: the set-point rises, a held nose does not, and the request stays at the ceiling. A load that
+ * is fed forward comes back as load: to 1 / (1 - share - P x nose up) of it, without end where that is not above 0.
+ */
+const WHY_OFF: Readonly<Record<Help, string>> = {
+  'headroom lift':
+    'Why off: at its ceiling the headroom lift raises the pitch that the controller aims for. A nose that is held cannot follow, and the ' +
+    'wheel would run on with the deck level.',
+  'load feed-forward':
+    'Why off: the load feed-forward (current share and nose up 0 where it has no switch) goes along with a current that lasts. A ride ' +
+    'takes the load away again, a hand does not: with the deck held still the request would go on changing by itself.',
+};
+
+function helpsOf({ profile }: KeptFile): Help[] {
+  const { headroomLift: lift, loadFeedForward: load } = profile.shaping;
+  const isLoadAnswered = load !== undefined && (load.currentShare !== 0 || load.noseUpDegPerA !== 0);
+  return [
+    ...(lift === undefined ? [] : ['headroom lift' as const]),
+    ...(isLoadAnswered ? ['load feed-forward' as const] : []),
+  ];
 }
 
-/** At its ceiling there is no headroom: the set-point rises, a held nose does not, and the request stays at the ceiling. */
-const WHY_NO_LIFT =
-  'Why off: at its ceiling the headroom lift raises the pitch that the controller aims for. A nose that is held cannot follow, and the ' +
-  'wheel would run on with the deck level.';
+/** What a profile has besides its gains that answers the current, and how it is to be set: `; headroom lift off`; empty for none. */
+export function helpsText(kept: KeptFile, how: 'off' | 'still off' | 'on'): string {
+  const helps = helpsOf(kept);
+  return helps.length === 0 ? '' : `; ${listed(helps)} ${how}`;
+}
 
 /** The pitch at which nothing is asked for. */
 function levelText({ profile }: KeptFile): string {
@@ -70,18 +93,23 @@ function levelText({ profile }: KeptFile): string {
 function requestTexts(kept: KeptFile, free: Ceilings): string[] {
   const { gains, shaping } = kept.profile;
   const { proportionalAPerDeg, rateAPerDegPerS, integralAPerDegS } = gains;
+  const { progressiveStiffnessPerDeg: progressivePerDeg } = shaping;
   const moreA = numberText(rateAPerDegPerS * HAND_DEG_PER_S, 'currentA');
   const reached =
     proportionalAPerDeg === 0
       ? ''
-      : `: the ceiling of ${free.driveA} A is reached at ${numberText(free.driveA / proportionalAPerDeg, 'angleDeg')}° already`;
+      : `: the ceiling of ${free.driveA} A is reached at ${numberText(errorForDeg({ proportionalAPerDeg, progressivePerDeg }, free.driveA), 'angleDeg')}° already`;
+  const growing =
+    progressivePerDeg === 0
+      ? ''
+      : `, and ${Number((100 * progressivePerDeg).toPrecision(3))} % more of all of it for each such degree`;
   const integral =
     integralAPerDegS === 0
       ? 'The integral gain is 0: held still, the request does not creep.'
       : `The integral gain lets the request creep by ${integralAPerDegS} A a second for each degree, to ` +
         `${shaping.integralLimitA} A at most: a wheel that hangs free goes on turning for a while after the deck is level again.`;
   return [
-    `With the deck held still the controller asks for ${proportionalAPerDeg} A for each degree away from ${levelText(kept)}${reached}.`,
+    `With the deck held still the controller asks for ${proportionalAPerDeg} A for each degree away from ${levelText(kept)}${growing}${reached}.`,
     `Turned nose down at ${HAND_DEG_PER_S}° a second it asks for ${moreA} A more, as long as it turns.`,
     freeWheelText(kept, free),
     integral,
@@ -118,7 +146,7 @@ export function byHand({ kept, free }: FirstRidePlan): PlanSection {
   return {
     title: 'On the ground, held by hand, nobody on it',
     items: [
-      set(`${ceilingsText(free)}${hasLift(kept) ? '; headroom lift still off' : ''}.`),
+      set(`${ceilingsText(free)}${helpsText(kept, 'still off')}.`),
       check(
         'Tip the nose down a little by hand: the board has to roll forward under the hand and push back; let it come level.',
       ),

@@ -88,7 +88,7 @@ export function ceilingRows({ profile, rig }: Pick<KeptFile, 'profile' | 'rig'>)
 
 /** One sentence a margin: how much, under whom and at which speed it is least, and what spends it. */
 export function marginSentencesOf({ margins }: Pick<KeptFile, 'margins'>): string[] {
-  if (margins === null) return ['No margins: on none of the steady rides does the loop hold by itself.'];
+  if (margins === null) return ['No margins: a ceiling cuts every steady ride that they are told from.'];
   type Margin = NonNullable<KeptFile['margins']>['disk'];
   const told = ({ value, rider, speedKmPerH }: Margin, text: (value: number) => string, none: string) =>
     value === null

@@ -2,6 +2,7 @@
  * Which numbers of a kept profile are dangerous to get wrong? Sentences about what happens in the simulation when one comes onto the
  * board wrongly, and about what the simulation cannot see of it.
  */
+import { CHANCE_SCORE_RATIO } from '../measure/scales.js';
 import { SLIPS, type KeptFile, type Slip } from '../quantity/kept-file.js';
 import { PROFILE_FIELDS } from '../quantity/profile-fields.js';
 import { endsText, numberLabel } from './kept-sentences.js';
@@ -19,13 +20,11 @@ const SLIP_TEXTS: Readonly<Record<Slip, string>> = {
 
 type KeptSlip = KeptFile['slips'][number];
 
-/** Costs beyond this times those without the slip are told; less is what chance does (ours). */
-const TOLD_SCORE_RATIO = 1.1;
-
-function byDanger(a: KeptSlip, b: KeptSlip): number {
+/** Orders slips, the most dangerous first: most falls more than without, then the soonest fall, then the score. */
+export function byDanger(a: KeptSlip, b: KeptSlip): number {
   return (
     b.moreFailures - a.moreFailures ||
-    (a.soonestS ?? Infinity) - (b.soonestS ?? Infinity) ||
+    (a.soonestS ?? Number.MAX_VALUE) - (b.soonestS ?? Number.MAX_VALUE) ||
     b.scoreRatio - a.scoreRatio
   );
 }
@@ -58,7 +57,7 @@ function sentencesOf(kept: Pick<KeptFile, 'slips'>, { most, tell, rigid }: Telli
   if (slips.length === 0) return ['No slips were tried.'];
   const felling = worstSlips(kept).filter(({ moreFailures }) => moreFailures > 0);
   const costly = worstSlips(kept).filter(
-    ({ moreFailures, scoreRatio }) => moreFailures <= 0 && scoreRatio >= TOLD_SCORE_RATIO,
+    ({ moreFailures, scoreRatio }) => moreFailures <= 0 && scoreRatio > CHANCE_SCORE_RATIO,
   );
   const told = [...felling, ...costly].slice(0, most).map((slip) => tell(slip, slips));
   const none = felling.length > 0 ? [] : ['No slip that was tried made a run fall that did not before.'];

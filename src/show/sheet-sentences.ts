@@ -7,14 +7,12 @@ import type { SheetEntry, Unplaced } from '../quantity/onto-sheet.js';
 import type { SheetFile } from '../quantity/sheet-file.js';
 import { numberLabel } from './kept-sentences.js';
 import { timeText } from './quantities.js';
-import type { ChangeAlone, NewFall, SheetView } from './sheet-view.js';
+import { COSTLY_SCORE_RATIO, type ChangeAlone, type NewFall, type SheetView } from './sheet-view.js';
+import { cellPlace } from './worst-sentences.js';
 
 /** Runs that newly fall and changes that are told one by one. */
 const TOLD_FALLS = 4;
 const TOLD_CHANGES = 4;
-
-/** A change that costs less than this times the score is not told (ours). */
-const TOLD_SCORE_RATIO = 1.02;
 
 /** A number for people: five figures, without trailing zeros. */
 export function fewDigits(value: number): string {
@@ -54,15 +52,15 @@ export function fallSentences({ newFalls, worst, deserves }: SheetView): string[
   ];
 }
 
-function fallText({ scenario, rider, chargePercent, ending, atS }: NewFall): string {
+function fallText({ ending, atS, ...cell }: NewFall): string {
   const end = ending === 'upright' ? 'its event is not reached' : `${ending} after ${timeText(atS)}`;
-  return `${scenario} with ${rider}, pack at ${chargePercent} %: ${end}`;
+  return `${cellPlace(cell)}: ${end}`;
 }
 
 /** Which change costs most, each by itself; nothing where it was not asked. */
 export function aloneSentences({ alone, sheet, newFalls: all }: SheetView): string[] {
   if (alone.length === 0) return [];
-  const told = alone.filter(({ newFalls, scoreRatio }) => newFalls > 0 || scoreRatio > TOLD_SCORE_RATIO);
+  const told = alone.filter(({ newFalls, scoreRatio }) => newFalls > 0 || scoreRatio > COSTLY_SCORE_RATIO);
   const text = ({ key, newFalls, scoreRatio }: ChangeAlone) => {
     const effect = newFalls > 0 ? newlyFall(newFalls) : `${scoreRatio.toFixed(2)} times the score`;
     return `${changeLabel(sheet, key)}: ${effect}`;

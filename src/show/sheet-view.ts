@@ -5,6 +5,9 @@
 import type { OntoSheet } from '../quantity/onto-sheet.js';
 import type { SheetFile } from '../quantity/sheet-file.js';
 
+/** Up to this times the proven score nobody asks which change costs it, and a change that costs no more is not told (ours). */
+export const COSTLY_SCORE_RATIO = 1.02;
+
 /** Falls and score over the same runs. */
 export interface SheetFigures {
   failures: number;

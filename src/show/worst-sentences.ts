@@ -11,6 +11,20 @@ import { DEG_PER_RAD } from '../quantity/units.js';
 import { numberText, pitchText, shareText, stretchText, timeText, torqueText } from './quantities.js';
 import { outcomeText } from './run-sentences.js';
 
+/** Where a cell is: `kerb-drop with heavy, pack at 20 %`. */
+export function cellPlace({
+  scenario,
+  rider,
+  chargePercent,
+}: Pick<RankedCell, 'scenario' | 'rider' | 'chargePercent'>): string {
+  return `${scenario} with ${rider}, pack at ${chargePercent} %`;
+}
+
+/** A cell with its place, and how it ended or what cost it most. */
+export function weakPointText(cell: RankedCell, weights: Weights): string {
+  return `${cellPlace(cell)}: ${cellPhrase(cell, weights)}`;
+}
+
 /** One phrase about a cell: how it ended, or what cost it most. */
 export function cellPhrase({ outcome, eventReached, metrics }: RankedCell, weights: Weights): string {
   if (outcome.kind !== 'upright') return outcomeText(outcome);

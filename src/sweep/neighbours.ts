@@ -30,17 +30,20 @@ export function neighboursOf(
   );
 }
 
-/** A number that is off. */
+/** Digits that wash out the last bits of a decimal that was moved, not one that was typed. */
+const ALL_DIGITS = 12;
+
+/** A number that is off: by a tenth in the digits of a candidate, else to the last digit that was typed. */
 export function slipped(value: number, slip: Slip): number {
   const digit = value === 0 ? 0 : Math.sign(value) * 10 ** Math.floor(Math.log10(Math.abs(value)));
   const off: Record<Slip, number> = {
-    'a tenth less': 0.9 * value,
-    'a tenth more': 1.1 * value,
+    'a tenth less': rounded(0.9 * value),
+    'a tenth more': rounded(1.1 * value),
     'first digit one less': value - digit,
     'first digit one more': value + digit,
     'a tenth of it': value / 10,
     'ten times it': 10 * value,
     'the other sign': -value,
   };
-  return rounded(off[slip]);
+  return Number(off[slip].toPrecision(ALL_DIGITS));
 }

@@ -4,6 +4,7 @@
  * came of them: who runs them, where and in which order, changes nothing.
  */
 import type { ProfileFile } from '../quantity/profile-file.js';
+import { withoutAlike } from './alike.js';
 import type { Asked, Judge, Tried } from './asked.js';
 import { candidateAt, candidateName, numbersKey, type Candidate } from './candidate.js';
 import { downhill } from './downhill.js';
@@ -69,8 +70,13 @@ export function* search(spec: SearchSpec, judge: Judge): Generator<Asked, Found,
         judge,
       )
     : { fresh: [], progress: [] };
+  const { kept, dropped: alike } = withoutAlike(
+    { old: best, fresh: descended.fresh },
+    cellOrder.slice(0, judged),
+    judge,
+  );
   const late = yield* race(
-    [...best, ...descended.fresh],
+    [...best, ...kept],
     {
       stage: 'running the best',
       cellOrder,
@@ -89,6 +95,7 @@ export function* search(spec: SearchSpec, judge: Judge): Generator<Asked, Found,
         .filter((candidate) => !hopeful.includes(candidate))
         .map((candidate): Tried => ({ candidate, fate: { kind: 'hopeless' } })),
       ...first.dropped,
+      ...alike,
       ...late.dropped,
       ...late.left.map(({ candidate }): Tried => ({ candidate, fate: { kind: 'run in every cell' } })),
     ]),

@@ -16,6 +16,9 @@ export interface OutFile {
   force: boolean;
 }
 
+/** Columns of a text in a file, which is to be printed. */
+export const FILE_WIDTH = 80;
+
 const WRITABLE = 'a file that can be written';
 
 /** What speaks against writing this file as things stand; null for `out` is the standard output, against which nothing does. */

@@ -2,11 +2,11 @@
  * How do results become the parts of a kept file? Units as a file has them, numbers to a few digits, so that a file can be read.
  */
 import type { Edge, EdgeReport } from '../explain/edge-found.js';
-import { rowFigures, type ProfileResult, type RankedCell } from '../measure/profile-result.js';
+import { ridersWhoFall, rowFigures, type ProfileResult } from '../measure/profile-result.js';
 import { COST_NAMES, weightsWith } from '../measure/scales.js';
 import type { KeptFile } from '../quantity/kept-file.js';
 import { DEG_PER_RAD } from '../quantity/units.js';
-import { cellPhrase } from '../show/worst-sentences.js';
+import { weakPointText } from '../show/worst-sentences.js';
 import { shortHash } from '../store/short-hash.js';
 import type { FinalistMargins, WorstMargin } from '../sweep/finalist-margins.js';
 import { trialsOf, type RankPlan } from './plan.js';
@@ -61,7 +61,7 @@ export function figuresPart({ cells, failures, score }: ProfileResult): KeptFile
     settlingTimeS: fewIfAny(row.settlingTimeS),
     notSettled: row.notSettledCount,
     saturationPercent: fewIfAny(row.saturationShare === null ? null : 100 * row.saturationShare),
-    notFor: [...new Set(cells.filter(({ failed }) => failed).map(({ rider }) => rider))].toSorted(),
+    notFor: ridersWhoFall(cells),
   };
 }
 
@@ -123,10 +123,6 @@ export function weakestPart({ cells }: ProfileResult, { weights }: RankPlan): Ke
   );
   return each.slice(0, WEAKEST_COUNT).map((cell) => {
     const { scenario, rider, chargePercent, seed } = cell;
-    return { says: `${placeOf(cell)}: ${cellPhrase(cell, weights)}`, scenario, rider, chargePercent, seed };
+    return { says: weakPointText(cell, weights), scenario, rider, chargePercent, seed };
   });
-}
-
-function placeOf({ scenario, rider, chargePercent }: RankedCell): string {
-  return `${scenario} with ${rider}, pack at ${chargePercent} %`;
 }

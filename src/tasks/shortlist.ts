@@ -175,14 +175,26 @@ async function inFolder<T>(
   write: () => Promise<Checked<T, Problem>>,
 ): Promise<Checked<T, Problem>> {
   const folder = folderOf(places, 'kept');
-  const isNew = !isFolder(folder);
   try {
-    if (isNew) mkdirSync(folder);
+    // Whoever else keeps something at the same moment may make it first.
+    const isNew = mkdirSync(folder, { recursive: true }) !== undefined;
     const written = await write();
-    if (isNew && !written.ok) rmdirSync(folder);
+    if (isNew && !written.ok) removeEmpty(folder);
     return written;
   } catch (error) {
-    return { ok: false, faults: [systemFault(folder, 'a folder for the shortlist', error)] };
+    return {
+      ok: false,
+      faults: [systemFault(shownPath(places, folder), 'a folder for the shortlist', error)],
+    };
+  }
+}
+
+/** Takes a folder away unless somebody has put something into it. */
+function removeEmpty(folder: string): void {
+  try {
+    rmdirSync(folder);
+  } catch {
+    // It stays for what is in it.
   }
 }
 

@@ -3,7 +3,7 @@
  * when odex computes it, its margins, what it trades for what, how sure its rank is, what a slip in a number does to it, and who
  * falls with it.
  */
-import { profileResult, type ProfileResult } from '../measure/profile-result.js';
+import { profileResult, ridersWhoFall, type ProfileResult } from '../measure/profile-result.js';
 import type { Candidate } from '../sweep/candidate.js';
 import { groupCosts, onFront, type GroupCosts } from '../sweep/front.js';
 import { neighboursOf, type Neighbour } from '../sweep/neighbours.js';
@@ -67,7 +67,7 @@ export async function finalistsOf(
     halfStep: checkOf(ledger, result, { how: 'half step', trials: allTrials(plan), candidate }),
     reference: checkOf(ledger, result, { how: 'reference', trials: checked, candidate }),
     slips: neighbours.map((neighbour) => slippedOf(plan, ledger, { candidate, neighbour, slipCells })),
-    notFor: ridersWhoFall(result),
+    notFor: ridersWhoFall(result.cells),
   }));
 }
 
@@ -146,8 +146,4 @@ function slippedOf(
   const [own, { failures, score }] = [over(candidate.values), over(values)];
   const moreFailures = failures - own.failures;
   return { range, slip, values, failures, score, moreFailures, scoreRatio: score / own.score };
-}
-
-function ridersWhoFall({ cells }: ProfileResult): string[] {
-  return [...new Set(cells.filter(({ failed }) => failed).map(({ rider }) => rider))].sort();
 }

@@ -37,10 +37,16 @@ export interface SweepProgress {
   known: number;
 }
 
+/** One of the best so far, over the cells that it was run in. */
+export interface Leader {
+  candidate: Candidate;
+  result: ProfileResult;
+}
+
 /** How a sweep is carried out; `onBest` hears of the best so far, over the cells that they were run in. */
 export interface SweepOptions extends Pick<LedgerOptions, 'threads' | 'signal'> {
   onProgress?: (progress: SweepProgress) => void;
-  onBest?: (best: readonly ProfileResult[]) => void;
+  onBest?: (best: readonly Leader[]) => void;
   /** Hears how the profile that all share does itself: at first in one cell of each scenario, then in all. */
   onBase?: (base: ProfileResult) => void;
 }
@@ -194,7 +200,7 @@ export async function judgeFor({ cells, base }: SweepPlan, ledger: Ledger): Prom
  */
 function bestSoFar(plan: SweepPlan, ledger: Ledger, order: readonly number[]) {
   let leading: { candidate: Candidate; cellCount: number }[] = [];
-  return (candidates: readonly Candidate[], cellCount: number): ProfileResult[] => {
+  return (candidates: readonly Candidate[], cellCount: number): Leader[] => {
     const cells = order.slice(0, cellCount);
     const fresh = candidates.map((candidate) => ({ candidate, cellCount }));
     const names = new Set(candidates.map(({ name }) => name));
@@ -203,7 +209,7 @@ function bestSoFar(plan: SweepPlan, ledger: Ledger, order: readonly number[]) {
     const results = [...byName.values()].map(({ candidate }) => resultOf(plan, ledger, { candidate, cells }));
     const best = rankProfiles(results).slice(0, TOLD);
     leading = best.map(({ name }) => byName.get(name)!);
-    return best;
+    return best.map((result, place) => ({ candidate: leading[place]!.candidate, result }));
   };
 }
 

@@ -5,13 +5,14 @@
  */
 import { withController, withMotor, type Makings } from '../explain/makings.js';
 import type { ProfileResult } from '../measure/profile-result.js';
+import { CHANCE_SCORE_RATIO } from '../measure/scales.js';
 import type { KeptFile } from '../quantity/kept-file.js';
 import { withPlainNumbers, type NumberChange } from '../quantity/off-sheet.js';
 import { changeOf, changeWithout, ontoSheet, type OntoSheet } from '../quantity/onto-sheet.js';
 import type { Checked, Problem } from '../quantity/problem.js';
 import type { SheetFile } from '../quantity/sheet-file.js';
-import type { ChangeAlone, NewFall, SheetView } from '../show/sheet-view.js';
-import { cellPhrase } from '../show/worst-sentences.js';
+import { COSTLY_SCORE_RATIO, type ChangeAlone, type NewFall, type SheetView } from '../show/sheet-view.js';
+import { weakPointText } from '../show/worst-sentences.js';
 import { load } from '../store/library.js';
 import type { Places } from '../store/places.js';
 import { numbersHash, shortHash } from '../store/short-hash.js';
@@ -30,12 +31,6 @@ export interface ThroughSheetOptions {
   signal?: AbortSignal | undefined;
   onProgress?: ((done: number, all: number) => void) | undefined;
 }
-
-/** A score beyond this times the proven one deserves another rank; less is what chance does (ours). */
-const DESERVED_SCORE_RATIO = 1.1;
-
-/** Beyond this times the proven score it is asked which change costs it (ours). */
-const ASKED_SCORE_RATIO = 1.02;
 
 /** What is to go through which sheet, by name or path; `faults` already speak against it. */
 export interface SheetExport extends ThroughSheetOptions {
@@ -89,7 +84,7 @@ async function simulated(through: ThroughSheet, options: ThroughSheetOptions): P
   const newFalls = newFallsOf(proven, typed);
   const scoreRatio = ratioOf(typed, proven);
   const changes = changesOf(through, onto);
-  const isCostly = newFalls.length > 0 || scoreRatio > ASKED_SCORE_RATIO;
+  const isCostly = newFalls.length > 0 || scoreRatio > COSTLY_SCORE_RATIO;
   const alone = isCostly ? await eachAlone(changes, { proven, run }) : [];
   const refused = onto.entries.some(({ signContradicts }) => signContradicts) && newFalls.length > 0;
   return {
@@ -104,13 +99,13 @@ async function simulated(through: ThroughSheet, options: ThroughSheetOptions): P
     typed: { failures: typed.failures, score: typed.score },
     scoreRatio,
     newFalls,
-    worst: worstText(typed, through),
+    worst: weakPointText(typed.worst, plan.weights),
     alone,
     provenLoopRateHz: plan.board.value.controller.loopRateHz,
     hasLowerLimit: controllerChanges(through).some(({ name }) => name === 'currentLimitA'),
     notAsKept: notAsKept(through, proven),
     refused,
-    deserves: !refused && newFalls.length === 0 && scoreRatio <= DESERVED_SCORE_RATIO,
+    deserves: !refused && newFalls.length === 0 && scoreRatio <= CHANCE_SCORE_RATIO,
   };
 }
 
@@ -218,11 +213,6 @@ function newFallsOf(proven: ProfileResult, typed: ProfileResult): NewFall[] {
 
 function ratioOf(result: ProfileResult, proven: ProfileResult): number {
   return proven.score > 0 ? result.score / proven.score : 1;
-}
-
-function worstText({ worst }: ProfileResult, { plan }: ThroughSheet): string {
-  const { scenario, rider, chargePercent } = worst;
-  return `${scenario} with ${rider}, pack at ${chargePercent} %: ${cellPhrase(worst, plan.weights)}`;
 }
 
 /** Whether the proof came out otherwise than it was kept, and why. */

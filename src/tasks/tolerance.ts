@@ -10,6 +10,7 @@ import { SLIPS, type KeptFile, type Slip } from '../quantity/kept-file.js';
 import { PROFILE_FIELDS, readField, type ProfileField } from '../quantity/profile-fields.js';
 import type { ProfileFile } from '../quantity/profile-file.js';
 import { DEG_PER_RAD } from '../quantity/units.js';
+import { byDanger } from '../show/kept-slips.js';
 import { startMoment } from '../simulate/start.js';
 import { prepareTrial } from '../simulate/trial.js';
 import { cellOrder } from '../sweep/cell-order.js';
@@ -77,10 +78,7 @@ function withTyped(profile: ProfileFile, { path }: ProfileField, value: number):
   return typed;
 }
 
-/**
- * Tries every slip of the one profile of a plan, whose cells are known; the most dangerous first: most falls more than without, then
- * the soonest fall, then the score.
- */
+/** Tries every slip of the one profile of a plan, whose cells are known; the most dangerous first. */
 export async function trySlips(
   plan: RankPlan,
   own: ProfileResult,
@@ -170,9 +168,4 @@ function foundOf(
     soonestS: soonest === undefined ? null : Number(soonest.atS.toFixed(3)),
     ending: soonest?.kind ?? null,
   };
-}
-
-function byDanger(a: SlipFound, b: SlipFound): number {
-  const soonest = ({ soonestS }: SlipFound) => soonestS ?? Number.MAX_VALUE;
-  return b.moreFailures - a.moreFailures || soonest(a) - soonest(b) || b.scoreRatio - a.scoreRatio;
 }

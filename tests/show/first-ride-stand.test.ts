@@ -2,6 +2,9 @@
  * Does the plan say of a free wheel and of a board in the hand what physics says, and does it ask for nothing that nobody can feel?
  */
 import { expect, it } from 'vitest';
+import { CEILINGS_SIZE, LOWER, LOWER_FULL, UPPER, UPPER_FULL } from '../../src/control/ceilings.js';
+import { ESTIMATED_PITCH, ESTIMATOR_SIZE } from '../../src/control/estimator.js';
+import { control, controlLaw, CONTROLLER_SIZE, RAMP, REQUESTED } from '../../src/control/law.js';
 import { fullCeilings, partOf, type FirstRidePlan } from '../../src/explain/first-ride.js';
 import { torqueConstantOf } from '../../src/quantity/motor-constant.js';
 import { byHand, onTheStand } from '../../src/show/first-ride-stand.js';
@@ -55,6 +58,58 @@ it('has the headroom lift off as long as the nose is held', () => {
   expect(said(byHand(lifted))).toContain('headroom lift still off');
   for (const section of [onTheStand, byHand])
     expect(said(section(withShaping(shaping)))).not.toContain('lift');
+});
+
+it('has the load feed-forward off as long as the deck is held, where there is any', () => {
+  const withLoad = (currentShare: number, noseUpDegPerA: number) => {
+    const shaping = {
+      ...example.profile.shaping,
+      loadFeedForward: { filterTimeS: 1, currentShare, noseUpDegPerA },
+    };
+    return planOf({ ...example, profile: { ...example.profile, shaping } });
+  };
+  for (const plan of [withLoad(0.5, 0), withLoad(0, 0.02)]) {
+    expect(said(onTheStand(plan))).toMatch(/load feed-forward off;.*\n(.*\n)*Why off: the load feed-forward/);
+    expect(said(byHand(plan))).toContain('load feed-forward still off');
+  }
+  for (const section of [onTheStand, byHand])
+    expect(said(section(withLoad(0, 0)))).not.toContain('feed-forward');
+});
+
+it('a load that is fed forward to a deck in the hand comes back as load, which is why it is off', () => {
+  const shaping = {
+    ...example.profile.shaping,
+    loadFeedForward: { filterTimeS: 1, currentShare: 0.5, noseUpDegPerA: 0.01 },
+  };
+  const profile = { ...example.profile, shaping };
+  const law = controlLaw(profile, example.rig.board);
+  const estimator = new Float64Array(ESTIMATOR_SIZE);
+  estimator[ESTIMATED_PITCH] = Math.PI / 180;
+  const ceilings = new Float64Array(CEILINGS_SIZE);
+  for (const place of [UPPER, UPPER_FULL, LOWER_FULL]) ceilings[place] = 1e6;
+  ceilings[LOWER] = -1e6;
+  const memory = new Float64Array(CONTROLLER_SIZE);
+  memory[RAMP] = 1;
+  for (let tick = 0; tick < 20 / law.tickS; tick += 1)
+    control(law, { estimator, ceilings, controller: memory });
+  // By hand: i = P (1 + n i) + c i at rest, so i = P / (1 - c - P n).
+  const p = profile.gains.proportionalAPerDeg;
+  expect(memory[REQUESTED]).toBeCloseTo(p / (1 - 0.5 - 0.01 * p), 3);
+});
+
+it('a gain that grows with the angle reaches the ceiling sooner', () => {
+  const withStiffness = (progressiveStiffnessPerDeg: number) => {
+    const shaping = { ...example.profile.shaping, progressiveStiffnessPerDeg };
+    return planOf({ ...example, profile: { ...example.profile, shaping } });
+  };
+  const p = example.profile.gains.proportionalAPerDeg;
+  const { free } = planOf();
+  // By hand: P e (1 + e) = ceiling.
+  const reachedDeg = (Math.sqrt(1 + (4 * free.driveA) / p) - 1) / 2;
+  expect(said(onTheStand(withStiffness(1)))).toContain(
+    `100 % more of all of it for each such degree: the ceiling of ${free.driveA} A is reached at ${reachedDeg.toFixed(2).replace(/0$/, '')}`,
+  );
+  expect(said(onTheStand(withStiffness(0)))).not.toContain('more of all of it');
 });
 
 it('a wheel that runs up while the deck is tilted is told to be no fault, one that does so level is', () => {

@@ -140,6 +140,13 @@ describe('a slip', () => {
     expect(slipped(1.2, 'first digit one less')).toBe(0.2);
   });
 
+  it('keeps every digit that was typed, where it is a digit, a point or a sign that slips', () => {
+    expect(slipped(12.345, 'the other sign')).toBe(-12.345);
+    expect(slipped(12.345, 'ten times it')).toBe(123.45);
+    expect(slipped(12.345, 'a tenth of it')).toBe(1.2345);
+    expect(slipped(9.87, 'first digit one more')).toBe(10.87);
+  });
+
   it('touches one number at a time, and leaves out what no profile can hold', () => {
     const base = profileWith([20, 1]);
     const neighbours = neighboursOf({ values: [20, 20] }, { base, ranges: RANGES });

@@ -57,6 +57,19 @@ describe('a search', () => {
     expect(found.finalists.length).toBeGreaterThan(10);
   });
 
+  it('keeps no two found downhill that are alike, but the better of them', () => {
+    const { found } = searched(specWith());
+    const spreadCount = searched(specWith({ isRefined: false })).found.tried.length;
+    const isFresh = ({ name }: { name: string }) => Number(name.slice(1)) > spreadCount;
+    const fresh = found.finalists.filter(isFresh);
+    expect(fresh.length).toBeGreaterThan(0);
+    for (const [place, { values }] of fresh.entries()) {
+      const isLike = (better: readonly number[]) =>
+        better.every((value, index) => Math.abs(value / values[index]! - 1) <= 0.045);
+      expect(fresh.slice(0, place).filter((better) => isLike(better.values))).toEqual([]);
+    }
+  });
+
   it('of a grid tries every point once and does not go downhill where that is not asked for', () => {
     const { found, asked } = searched(specWith({ grid: 7, isRefined: false }));
     expect(found.tried).toHaveLength(49);

@@ -34,7 +34,9 @@ beforeAll(async () => {
   const ledger = createLedger(trialsOf(plan.cells), new Map(), () => {});
   answer = await sweep(plan, ledger, {
     threads: 1,
-    onBest: (best) => {
+    onBest: (leaders) => {
+      for (const { candidate, result } of leaders) expect(result.name).toBe(candidate.name);
+      const best = leaders.map(({ result }) => result);
       lists = [...lists, best];
       told.push(...best.slice(0, 1));
     },

@@ -15,7 +15,8 @@ import type { ShelfReader } from '../../tasks/shelf.js';
 import { dayOf, noteKept } from '../../tasks/shortlist-note.js';
 import { removeKept } from '../../tasks/shortlist.js';
 import { refusedErrand, shelved, told } from '../bench/hear.js';
-import { previewNow } from '../bench/shortlist-items.js';
+import { carriedWords } from '../bench/shortlist-exports.js';
+import { previewNow, withNearRow } from '../bench/shortlist-items.js';
 import type { BenchState, ShortlistErrand } from '../bench/state.js';
 import type { Store } from '../bench/store.js';
 
@@ -32,7 +33,8 @@ export async function doShortlistErrand(
 ): Promise<void> {
   const done = await doneOf(errand, { places, state: store.get() });
   store.change((now) => {
-    const next = shelved(now, reader.read());
+    const later = shelved(now, reader.read());
+    const next = errand.kind === 'remove' ? withNearRow(now, later) : later;
     return done.ok ? told(next, done.value) : refusedErrand(next, errand, done.faults);
   });
 }
@@ -72,7 +74,7 @@ async function carried(
   if (!text.ok) return text;
   const written = await writeNewFile(path, text.value, { force: null });
   return written.ok
-    ? { ok: true, value: `wrote ${shown}` }
+    ? { ok: true, value: `wrote ${shown}: ${carriedWords(errand.form)}` }
     : { ok: false, faults: written.faults.map((fault) => ({ ...fault, file: shown })) };
 }
 

@@ -5,12 +5,12 @@
 import type { Places } from '../../store/places.js';
 import { RecentMap } from '../../tasks/content-key.js';
 import type { Crew } from '../../tasks/crew.js';
-import { CellFailed } from '../../tasks/labour.js';
 import { KeepingFailed, openSweepFile, usualSweepPath, type SweepFile } from '../../tasks/sweep-file.js';
 import { sweepKey, type SweepPlan } from '../../tasks/sweep-plan.js';
 import { sweep, type SweepProgress } from '../../tasks/sweep.js';
 import { swept, told, type SweepNews } from '../bench/hear.js';
 import type { Store } from '../bench/store.js';
+import { failedCell } from './failed-cell.js';
 import { paced } from './paced.js';
 import { watched } from './sweep-watch.js';
 
@@ -106,7 +106,8 @@ function begun(plan: SweepPlan, fileOf: (plan: SweepPlan) => SweepFile, parts: S
       signal,
       onProgress: (progress) => tell({ progress: { ...progress, ratePerS: rate(progress) } }),
       onBase: (base) => tell({ base }),
-      onBest: (results) => tell({ best: watch.best(results) }),
+      onBest: (best) =>
+        tell({ best: best.map(({ candidate, result }) => ({ values: candidate.values, result })) }),
     });
     const points = await watch.points(answer);
     signal.throwIfAborted();
@@ -131,9 +132,7 @@ function begun(plan: SweepPlan, fileOf: (plan: SweepPlan) => SweepFile, parts: S
 /** What is told where a sweep could not go on: that its runs cannot be kept, or a cell not computed; null for errors of ours. */
 function saidOf(error: unknown): Parameters<typeof told>[1] | null {
   if (error instanceof KeepingFailed) return [error.problem];
-  if (!(error instanceof CellFailed)) return null;
-  const expected = 'a run that can be computed; Space tries again';
-  return [{ file: '', line: null, column: null, key: 'sweep', expected, received: error.message }];
+  return failedCell(error, { key: 'sweep', again: 'Space tries again' });
 }
 
 /** Runs that are made in a second since it was begun; those known before count for nothing. */

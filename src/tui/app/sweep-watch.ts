@@ -1,19 +1,16 @@
 /**
- * Who was run in which cells of a sweep? The ledger of a sweep, watched: it tells whose numbers a result is of, and at the end where
+ * Who was run in which cells of a sweep? The ledger of a sweep, watched: at the end it tells where
  * everyone stands who was tried.
  */
 import { setImmediate as breathe } from 'node:timers/promises';
-import type { ProfileResult } from '../../measure/profile-result.js';
 import { numbersKey } from '../../sweep/candidate.js';
-import type { Ledger, Numbers, SweepRun } from '../../tasks/sweep-ledger.js';
+import type { Ledger, SweepRun } from '../../tasks/sweep-ledger.js';
 import { resultOf, type SweepAnswer } from '../../tasks/sweep.js';
-import type { BestSoFar, SweepPoint } from '../bench/sweep-state.js';
+import type { SweepPoint } from '../bench/sweep-state.js';
 
 /** A ledger, and what it has seen. */
 export interface Watch {
   ledger: Ledger;
-  /** Results with the numbers that they are of. */
-  best: (results: readonly ProfileResult[]) => BestSoFar[];
   /** Where everyone stands. */
   points: (answer: SweepAnswer) => Promise<SweepPoint[]>;
 }
@@ -24,13 +21,11 @@ const AT_ONCE = 10;
 /** Watches a ledger. */
 export function watched(ledger: Ledger): Watch {
   const cellsOf = new Map<string, Set<number>>();
-  const numbersOf = new WeakMap<object, Numbers>();
   const seen = (run: SweepRun) => {
     if (run.how !== 'fixed') return;
     const key = run.numbers.join(' ');
     const cells = cellsOf.get(key) ?? new Set();
     cellsOf.set(key, cells.add(run.trial));
-    numbersOf.set(ledger.result(run).metrics, run.numbers);
   };
   return {
     ledger: {
@@ -40,11 +35,6 @@ export function watched(ledger: Ledger): Watch {
         runs.forEach(seen);
       },
     },
-    best: (results) =>
-      results.flatMap((result) => {
-        const numbers = numbersOf.get(result.worst.metrics);
-        return numbers === undefined ? [] : [{ result, values: numbers.map((number) => number ?? 0) }];
-      }),
     points: (answer) => pointsOf(answer, ledger, cellsOf),
   };
 }

@@ -1,5 +1,5 @@
 /**
- * Which profiles and which kept ones have a file that is faulty now, so that its last good version stays in use?
+ * Which profiles, kept ones and controller sheets have a file that is faulty now, so that its last good version stays in use?
  */
 import type { FileKind } from '../../quantity/file-kind.js';
 import type { Problem } from '../../quantity/problem.js';
@@ -7,9 +7,9 @@ import { KIND_FOLDER_OF } from '../../store/places.js';
 import type { Shelf } from '../../tasks/shelf.js';
 
 /** Kinds of which faulty files are marked where they are listed. */
-type MarkedKind = Extract<FileKind, 'profile' | 'kept'>;
+type MarkedKind = Extract<FileKind, 'profile' | 'kept' | 'sheet'>;
 
-const MARKED_KINDS: readonly MarkedKind[] = ['profile', 'kept'];
+const MARKED_KINDS: readonly MarkedKind[] = ['profile', 'kept', 'sheet'];
 
 const byFile = new WeakMap<readonly Problem[], ReadonlyMap<string, Problem>>();
 

@@ -6,7 +6,7 @@ import { drafted, draftName, withNumbersOf } from './choices.js';
 import { typedFelt } from './felt-typed.js';
 import { ownFolderOff } from './own-folder.js';
 import { carriedForm, carriedName } from './shortlist-exports.js';
-import { currentKept, currentShortlistRow, shortlistRowsOf } from './shortlist-items.js';
+import { currentKept, currentShortlistRow, shortlistRowsOf, withNearRow } from './shortlist-items.js';
 import { SHORTLIST_VIEWS, type ShortlistState } from './shortlist-state.js';
 import type { BenchState, Entry } from './state.js';
 
@@ -14,9 +14,9 @@ function withShortlist(state: BenchState, shortlist: Partial<ShortlistState>): B
   return { ...state, shortlist: { ...state.shortlist, ...shortlist } };
 }
 
-/** Opens the Shortlist screen. */
+/** Opens the Shortlist screen; the cursor stays on what it is on, whatever comes before that later. */
 export const openShortlist: Act = (state) => ({
-  ...state,
+  ...withShortlist(state, { cursor: currentShortlistRow(state)?.name ?? null }),
   screen: 'shortlist',
   behind: [...state.behind, state.screen],
   playhead: { ...state.playhead, playing: false },
@@ -145,14 +145,14 @@ export const removeKept: Act = (state) => {
   if (row === undefined) return state;
   const { name } = row;
   if (state.shortlist.removing !== name) {
-    const loss = row.kind === 'kept' ? 'its file is removed, note and rides too' : 'it is not proven then';
+    const loss = row.kind === 'kept' ? ', with its file, note and rides' : ': it is not proven then';
     const asking = withShortlist(state, { cursor: name, removing: name });
-    return { ...asking, notice: { text: `d again takes ${name} out: ${loss}`, isFault: true } };
+    return { ...asking, notice: { text: `d again takes ${name} out${loss}`, isFault: true } };
   }
   const next = withShortlist(state, { removing: null, read: 0 });
   if (row.kind === 'kept') return { ...next, errands: [...state.errands, { kind: 'remove', name }] };
   const queue = state.shortlist.queue.filter((one) => one !== row.keeping);
-  const done = withShortlist(next, { queue });
+  const done = withNearRow(state, withShortlist(next, { queue }));
   return { ...done, notice: { text: `${name} is not proven any more`, isFault: false } };
 };
 

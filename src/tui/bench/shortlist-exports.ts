@@ -5,7 +5,7 @@
 import { quoted } from '../../quantity/received.js';
 import type { Checked } from '../../quantity/problem.js';
 import type { ExportForm, ExportFormat } from '../../tasks/export.js';
-import { chosenSheet, currentKept, previewNow } from './shortlist-items.js';
+import { chosenSheet, currentKept, previewNow, sheetProblem } from './shortlist-items.js';
 import type { ShortlistViewName } from './shortlist-state.js';
 import type { BenchState } from './state.js';
 
@@ -42,7 +42,7 @@ const OF_VIEW: Readonly<Record<ShortlistViewName, Readonly<Record<string, Carrie
 /** What a file of this name is to hold, or what is wrong with that. */
 export function carriedForm(state: BenchState, path: string): Checked<CarriedForm, string> {
   const { view } = state.shortlist;
-  const ending = /\.([^./\\]+)$/.exec(path)?.[1]?.toLowerCase() ?? '';
+  const ending = /[^/\\]\.([^./\\]+)$/.exec(path)?.[1]?.toLowerCase() ?? '';
   const found = OF_VIEW[view][ending] ?? OF_ENDING[ending];
   if (found === undefined) {
     const fault = `expected the name of a file that ends in .txt, .svg, .html, .json, .csv or .h, received ${quoted(path)}`;
@@ -52,10 +52,46 @@ export function carriedForm(state: BenchState, path: string): Checked<CarriedFor
   return off === null ? { ok: true, value: found } : { ok: false, faults: [off] };
 }
 
+/** What a file holds, in words. */
+export function carriedWords(carried: CarriedForm): string {
+  if (carried.kind === 'sheet') return 'what to type, in the order of the sheet';
+  if (carried.kind === 'plan') return 'the first-ride plan';
+  return FORM_WORDS[carried.form];
+}
+
+const FORM_WORDS: Readonly<Record<ExportForm, string>> = {
+  card: 'the ride card',
+  json: 'all that is kept, through no sheet',
+  csv: 'its numbers, through no sheet',
+  'c-header': 'its numbers, through no sheet',
+  qr: 'its numbers as a QR code',
+};
+
+/** What endings mean in the view in front: `.txt the plan; .svg, .html the card; ...`. */
+export function endingWords({ shortlist: { view } }: Pick<BenchState, 'shortlist'>): string {
+  const own = {
+    summary: '',
+    card: '',
+    sheet: '.txt what to type; ',
+    plan: '.txt the plan; ',
+    qr: '.txt, .svg the code; ',
+  };
+  const cards = {
+    summary: '.txt, .svg, .html',
+    card: '.txt, .svg, .html',
+    sheet: '.svg, .html',
+    plan: '.svg, .html',
+    qr: '.html',
+  };
+  return `${own[view]}${cards[view]} the card; .json all that is kept; .csv, .h its numbers`;
+}
+
 /** Why there is nothing yet to be written of a sheet or a plan; null where there is. */
 function notThere(state: BenchState, kind: 'sheet' | 'plan'): string | null {
   if (kind === 'sheet' && chosenSheet(state) === undefined)
     return 'no controller sheet is chosen; Esc, then c chooses one';
+  if (kind === 'sheet' && sheetProblem(state) !== null)
+    return 'the file of this sheet is damaged; ! shows how';
   const answer = previewNow(state)?.answer;
   if (answer?.kind !== kind) return `the ${kind} is not simulated yet; Enter again once it is`;
   return answer.kind === 'sheet' && answer.view.refused

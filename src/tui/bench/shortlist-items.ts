@@ -48,9 +48,26 @@ export function currentKept(state: Pick<BenchState, 'shelf' | 'shortlist'>): Nam
   return row?.kind === 'kept' ? row.kept : undefined;
 }
 
+/** The state after its row was taken out, with the cursor on the row that is in its place now, or on the last one. */
+export function withNearRow(before: BenchState, after: BenchState): BenchState {
+  const { cursor } = before.shortlist;
+  const at = shortlistRowsOf(before).findIndex(({ name }) => name === cursor);
+  const rows = shortlistRowsOf(after);
+  if (at === -1 || cursor !== after.shortlist.cursor || rows.some(({ name }) => name === cursor))
+    return after;
+  const name = rows[Math.min(at, rows.length - 1)]?.name ?? null;
+  return { ...after, shortlist: { ...after.shortlist, cursor: name, read: 0 } };
+}
+
 /** The sheet that was chosen, as the files have it; undefined where none is, or where it is gone. */
 export function chosenSheet({ shelf, shortlist }: Pick<BenchState, 'shelf' | 'shortlist'>) {
   return shelf.sheet.find(({ name }) => name === shortlist.sheet);
+}
+
+/** What is wrong with the file of the sheet that was chosen; null where nothing is. */
+export function sheetProblem(state: Pick<BenchState, 'shelf' | 'shortlist'>): Problem | null {
+  const sheet = chosenSheet(state);
+  return sheet === undefined ? null : problemOfFile(state.shelf, 'sheet', sheet.name);
 }
 
 /** What has to be computed for the view in front; null where nothing has. */

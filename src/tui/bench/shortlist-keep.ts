@@ -125,6 +125,8 @@ export function keepAs(name: string): Act {
       shortlist: {
         ...state.shortlist,
         asked: null,
+        cursor: name,
+        read: 0,
         queue: [...queue, { name, plan: asked, progress: null }],
       },
       notice: { text: `${name} ${waits}; L shows how far it is`, isFault: false },

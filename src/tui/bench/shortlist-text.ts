@@ -3,6 +3,7 @@
  */
 import { shortText } from '../../quantity/short-text.js';
 import type { KeptFile } from '../../quantity/kept-file.js';
+import type { Problem } from '../../quantity/problem.js';
 import { cardText } from '../../show/card-text.js';
 import { createPaint, type Paint } from '../../show/colour.js';
 import { firstRideLines } from '../../show/first-ride-lines.js';
@@ -19,7 +20,13 @@ import { KIND_FOLDER_OF } from '../../store/places.js';
 import type { Named } from '../../tasks/plan.js';
 import type { Act } from './binding.js';
 import { ownFolderOff } from './own-folder.js';
-import { currentShortlistRow, chosenSheet, previewNow, type ShortlistRow } from './shortlist-items.js';
+import {
+  currentShortlistRow,
+  chosenSheet,
+  previewNow,
+  sheetProblem,
+  type ShortlistRow,
+} from './shortlist-items.js';
 import { shortlistLayout } from './shortlist-layout.js';
 import type { ShortlistViewName } from './shortlist-state.js';
 import { previewText, stageWords } from './shortlist-words.js';
@@ -69,14 +76,21 @@ function linesOf(state: BenchState, row: ShortlistRow, show: WhyOptions): string
       ),
     ];
   }
-  const damage =
-    row.problem === null
-      ? []
-      : [...say(`! ${problemLine(row.problem)}`).map(paint.bad), ...say(DAMAGED).map(paint.bad), ''];
-  return [...damage, ...VIEW_LINES[state.shortlist.view](state, row.kept, show)];
+  return [
+    ...damageLines(row.problem, DAMAGED, show),
+    ...VIEW_LINES[state.shortlist.view](state, row.kept, show),
+  ];
 }
 
 const DAMAGED = 'What follows is the last whole version; nothing is written or exported from this file.';
+const DAMAGED_SHEET =
+  'What follows is by the last whole version of this sheet: mend its file before anything is typed.';
+
+/** What is wrong with a file, and what is shown in spite of that; none where nothing is wrong. */
+function damageLines(problem: Problem | null, words: string, show: WhyOptions): string[] {
+  const { say, paint } = writer(show);
+  return problem === null ? [] : [...[`! ${problemLine(problem)}`, words].flatMap(say).map(paint.bad), ''];
+}
 
 const drawnUp = new WeakMap<object, Map<string, string[]>>();
 
@@ -124,13 +138,12 @@ function sheetViewLines(state: BenchState, kept: Kept, show: WhyOptions): string
         `deserve their rank. Sheets stand in ${folder}; blank.yaml there says how one is written.`,
     );
   }
+  const damage = damageLines(sheetProblem(state), DAMAGED_SHEET, show);
   const answer = previewNow(state)?.answer;
-  if (answer?.kind === 'sheet') return once(answer, 'sheet', show, () => sheetLines(answer.view, show));
-  return waitingLines(
-    state,
-    `${kept.name} through ${sheet.name}: what is typed is simulated as it is typed.`,
-    show,
-  );
+  if (answer?.kind === 'sheet')
+    return [...damage, ...once(answer, 'sheet', show, () => sheetLines(answer.view, show))];
+  const text = `${kept.name} through ${sheet.name}: what is typed is simulated as it is typed.`;
+  return [...damage, ...waitingLines(state, text, show)];
 }
 
 function planLines(state: BenchState, kept: Kept, show: WhyOptions): string[] {

@@ -2,7 +2,9 @@
  * The line that is being typed, with the keys that end it, and above it what there is to be told meanwhile: neither hides the
  * other.
  */
+import { FEEL_WORDS } from '../../quantity/feel-words.js';
 import { textWidth } from '../../show/fit-text.js';
+import { endingWords } from '../bench/shortlist-exports.js';
 import type { BenchState, Entry } from '../bench/state.js';
 import { keyLine, type NamedKey } from './key-line.js';
 import { atBothEnds, endOf, say, sayInOne } from './say.js';
@@ -17,7 +19,7 @@ const PROMPTS: Readonly<Record<Entry['purpose'], readonly [string, string]>> = {
   keep: ['keep it on the shortlist as', 'keep as'],
   note: ['note', 'note'],
   felt: ['felt, from 1 not at all to 5 very', 'felt'],
-  carry: ['write to (.txt, .svg, .html, .json, .csv, .h)', 'write to'],
+  carry: ['write to', 'write to'],
 };
 
 /** Columns between the text and the keys. */
@@ -54,9 +56,23 @@ export function entryRow(state: BenchState, entry: Entry, keys: readonly NamedKe
   return paint(shown === '' ? sayInOne(plain, width, options) : atBothEnds(plain, shown, { width, options }));
 }
 
-/** What is told while a line is being typed, in rows above it; none where the line at the bottom is free to tell it. */
-export function noticeRows({ entry, notice, options, size }: BenchState): string[] {
-  if (entry === null || notice === null) return [];
+/** What may be typed, in words, where that is not said by what is asked for; empty elsewhere. */
+function hintText(state: BenchState): string {
+  const purpose = state.entry?.purpose;
+  if (purpose === 'felt') return `such as twitchy 4, loose 2; words: ${FEEL_WORDS.join(', ')}`;
+  return purpose === 'carry' ? endingWords(state) : '';
+}
+
+/**
+ * What is told while a line is being typed, or else what may be typed, in rows above it; none where the line at the bottom is free
+ * to tell it.
+ */
+export function noticeRows(state: BenchState): string[] {
+  const { entry, options, size } = state;
+  if (entry === null) return [];
+  const hint = hintText(state);
+  const notice = state.notice ?? (hint === '' ? null : { text: hint, isFault: false });
+  if (notice === null) return [];
   const lines = say(`${notice.isFault ? '! ' : ''}${notice.text}`, size.columns, options);
   const rest = lines.slice(MOST_NOTICE - 1).join(' ');
   const shown = [

@@ -2,6 +2,7 @@
  * The body of Shortlist: what is kept and what is being proven, and beside or below it a view of the one under the cursor.
  */
 import { beside } from '../../show/beside.js';
+import { textWidth } from '../../show/fit-text.js';
 import { LIST_GAP, shortlistLayout } from '../bench/shortlist-layout.js';
 import { SHORTLIST_VIEWS, type ShortlistViewName } from '../bench/shortlist-state.js';
 import { previewLines, previewPage } from '../bench/shortlist-text.js';
@@ -42,10 +43,15 @@ function previewRows(state: BenchState, { width }: Area): string[] {
   const { paint } = options;
   const { top, height, count } = previewPage(state);
   const lines = previewLines(state, paint).slice(top, top + height);
-  const views = SHORTLIST_VIEWS.map((view) => {
+  const names = SHORTLIST_VIEWS.map((view) => {
     const name = viewName(state, view);
     return view === shortlist.view ? `[${name}]` : name;
-  }).join(' ');
+  });
   const place = count > height ? `${top + 1}-${top + lines.length} of ${count}` : '';
+  const at = SHORTLIST_VIEWS.indexOf(shortlist.view);
+  const all = names.join(' ');
+  // Where there is no room for all of them, the one in front says which of them it is.
+  const isRoomy = textWidth(all) + (place === '' ? 0 : textWidth(place) + 2) <= width;
+  const views = isRoomy ? all : `${at + 1}/${names.length} ${names[at]}`;
   return [paint.bold(atBothEnds(views, place, { width, options })), ...lines];
 }
