@@ -6,12 +6,11 @@ import { sheetLines } from '../show/sheet-lines.js';
 import type { WhyOptions } from '../show/why-lines.js';
 import { refusalSentence, verdictSentence } from '../show/sheet-sentences.js';
 import type { SheetView } from '../show/sheet-view.js';
-import { plainText } from '../show/plain-text.js';
 import type { Places } from '../store/places.js';
-import { WorkFailed } from '../tasks/share-out.js';
 import { exportThroughSheet } from '../tasks/through-sheet.js';
 import { throughSheetReport } from '../tasks/through-sheet-report.js';
 import { EXIT } from './exit-codes.js';
+import { tellFailedCell } from './failed-cell.js';
 import { printRemark, tellProblems } from './output.js';
 import { createProgress } from './progress.js';
 import { threadsOfMachine } from './run-arguments.js';
@@ -50,11 +49,7 @@ export async function sheetText(
     return null;
   } catch (error) {
     progress.clear();
-    if (!(error instanceof WorkFailed)) throw error;
-    printRemark([
-      plainText(`a run of ${name} could not be computed: ${error.message}; no fault of your files`),
-    ]);
-    process.exitCode = EXIT.requirementNotMet;
+    tellFailedCell(error, { profiles: [{ name }] });
     return null;
   }
 }

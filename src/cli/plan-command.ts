@@ -14,6 +14,7 @@ import { firstRidePlan, underRiders } from '../tasks/first-ride.js';
 import { firstRideReport } from '../tasks/first-ride-report.js';
 import { loadKept } from '../tasks/kept-check.js';
 import { rigRemarks } from '../tasks/kept-rig.js';
+import { tellFailedCell } from './failed-cell.js';
 import { outPath, outputWidth, printJson, printRemark, printResult, tellProblems } from './output.js';
 import { createProgress } from './progress.js';
 import {
@@ -43,15 +44,17 @@ async function plan(name: string, flags: PlanFlags): Promise<void> {
     return tellProblems([...(kept.ok ? [] : kept.faults), ...problems]);
   }
   const made = await planOf({ name: loaded.value.name, value: kept.value }, flags);
+  if (made === null) return;
   if (out === null) printPlan(made, flags);
   else await writePlan(places, { made, out }, flags);
   printRemark(rigRemarks(places, loaded.value));
 }
 
+/** The plan; null where a run could not be computed, which was told. */
 async function planOf(
   kept: { name: string; value: KeptFile },
   { workers }: PlanFlags,
-): Promise<FirstRidePlan> {
+): Promise<FirstRidePlan | null> {
   const progress = createProgress(process.stderr);
   const count = workers ?? threadsOfMachine();
   const crew = count > 1 ? await openCrew(count) : null;
@@ -60,6 +63,10 @@ async function planOf(
       threads: crew ?? count,
       onRuns: (done) => progress.note(`${done} runs and looks for the plan`),
     });
+  } catch (error) {
+    progress.clear();
+    tellFailedCell(error, { profiles: [{ name: kept.name }] });
+    return null;
   } finally {
     progress.clear();
     await crew?.close();

@@ -60,7 +60,10 @@ function stopText({ feel }: KeptFile): string {
     'The nose moves twice as far as that',
     'the deck goes soft underfoot, as at its ceiling, for longer than a moment',
   ];
-  const unlike = feel.words.length === 0 ? [] : [`it feels other than promised (${listed(feel.words)})`];
+  const unlike =
+    feel.words.length === 0
+      ? []
+      : [`it feels other than promised (${listed(feel.words)}, under ${feel.rider})`];
   return `${[...signs, ...unlike].join(', or ')}.`;
 }
 

@@ -9,7 +9,7 @@ import type { KeptFile } from '../quantity/kept-file.js';
 import { torqueConstantOf } from '../quantity/motor-constant.js';
 import { GRAVITY_M_PER_S2, M_PER_S_PER_KM_PER_H } from '../quantity/units.js';
 import { check, expect, know, set, stop, type PlanSection } from './first-ride-item.js';
-import { endsText, gainRows } from './kept-sentences.js';
+import { endsText, gainRows, numberLabel } from './kept-sentences.js';
 import { listed } from './margin-view.js';
 import { numberText, pitchText, timeText } from './quantities.js';
 
@@ -42,6 +42,7 @@ export function onTheStand({ kept, free }: FirstRidePlan): PlanSection {
         'The sign: push the nose down by hand. The wheel has to turn as if to roll the board forward, towards the nose. Push ' +
           'the tail down: it has to turn backward.',
       ),
+      ...(kept.profile.gains.rateAPerDegPerS === 0 ? [] : [check(RATE_SIGN)]),
       ...signTexts(kept).map(know),
       ...requestTexts(kept, free).map(expect),
       stop(
@@ -127,12 +128,18 @@ function freeWheelText({ rig }: KeptFile, { driveA }: Ceilings): string {
   );
 }
 
-/** What the simulation says of gains that come onto the board with the other sign. */
+/** A deck that is held still shows nothing of the rate gain: it has to be seen while the deck turns. */
+const RATE_SIGN =
+  'The sign of the rate gain: from level, turn the nose down quickly. The wheel has to start forward at once. Where it first jerks ' +
+  'backward and turns forward only then, the rate gain has the other sign.';
+
+/** What the simulation says of the two gains that come onto the board with the other sign. */
 function signTexts({ slips }: KeptFile): string[] {
+  const seen = ['proportionalAPerDeg', 'rateAPerDegPerS'];
   return slips
-    .filter(({ slip, key }) => slip === 'the other sign' && key === 'proportionalAPerDeg')
-    .map(({ failures, runs, soonestS, ending }) => {
-      const start = `In the simulation a proportional gain with the other sign falls in ${failures} of ${runs} runs`;
+    .filter(({ slip, key }) => slip === 'the other sign' && seen.includes(key))
+    .map(({ key, failures, runs, soonestS, ending }) => {
+      const start = `In the simulation a ${numberLabel(key)} with the other sign falls in ${failures} of ${runs} runs`;
       return soonestS === null
         ? `${start}.`
         : `${start}; the soonest ${endsText(ending)} at ${timeText(soonestS)}.`;

@@ -122,10 +122,24 @@ const NO_DOWN = 'No fall of all gains together that loses the loop was found';
 type Limit = KeptFile['limits'][number];
 
 /** One sentence a limit: how far it holds out, under which rider and circumstances, and what comes then. */
-export function limitSentences({ limits, rig }: Pick<KeptFile, 'limits' | 'rig'>): string[] {
+export function limitSentences({
+  limits,
+  rig,
+  margins,
+}: Pick<KeptFile, 'limits' | 'rig' | 'margins'>): string[] {
   const kinds = edgeKinds(rig.board);
-  return limits.map((limit) => limitSentence(limit, kinds));
+  return limits.map((limit) => `${limitSentence(limit, kinds)}${rattleText(limit, margins)}`);
 }
+
+/** That a delay is held out which the loop itself cannot spare: the ceilings then keep a board up that rattles. */
+function rattleText({ what, unit, survived }: Limit, margins: KeptFile['margins']): string {
+  const spareMs = margins?.delayMs.value ?? null;
+  if (what !== RATTLING.what || unit !== RATTLING.unit || spareMs === null || (survived ?? 0) <= spareMs)
+    return '';
+  return ` With more than ${delayText(spareMs / 1000)} of it the loop rattles, and what holds out then holds out rattling.`;
+}
+
+const RATTLING = { what: 'extra delay', unit: 'ms' } as const satisfies { what: EdgeName; unit: string };
 
 function limitSentence(limit: Limit, kinds: readonly EdgeKind[]): string {
   const { survived, failed, rider } = limit;

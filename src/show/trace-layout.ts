@@ -2,7 +2,24 @@
  * How is the room of a trace shared out? Plots on the left, board and rider with the read-out on the right where
  * there is width for both; panels get rows by weight, and the least telling go first where rows are short.
  */
+import type { Paint } from './colour.js';
+import type { SymbolSet } from './glyphs.js';
+import type { TimeSpan } from './plot-frame.js';
+import type { SpeedUnit } from './quantities.js';
 import type { TracePanel } from './trace-view.js';
+
+/**
+ * How a trace is to be drawn: width and height in columns and rows, and the stretch of time in sight; scales are
+ * those of the whole tape whatever the stretch.
+ */
+export interface TraceOptions {
+  width: number;
+  height: number;
+  symbols: SymbolSet;
+  paint: Paint;
+  speedUnit: SpeedUnit;
+  span: TimeSpan;
+}
 
 /** Columns from which on the view from the side stands beside the plots. */
 const SIDE_BY_SIDE_WIDTH = 76;

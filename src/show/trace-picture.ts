@@ -3,35 +3,19 @@
  * rider from the side and every value at the cursor. What does not depend on the cursor is drawn once.
  */
 import { beside } from './beside.js';
-import type { Paint } from './colour.js';
 import { flowed, padded, truncated, wrapped } from './fit-text.js';
 import { GLYPHS } from './glyphs.js';
-import type { SymbolSet } from './glyphs.js';
 import { writable } from './plot-frame.js';
-import type { TimeSpan } from './plot-frame.js';
 import { panelRows } from './plot.js';
-import type { SpeedUnit } from './quantities.js';
 import { readOut } from './read-out.js';
 import { sideView, sideViewSentence } from './side-view.js';
 import { timeAxisRows } from './time-axis.js';
 import { pictureRows, SIDE_GAP, traceTexts, traceWidths } from './trace-layout.js';
+import type { TraceOptions } from './trace-layout.js';
 import { tracePlots } from './trace-plots.js';
 import type { TracePlots } from './trace-plots.js';
 import { rowAt } from './trace-view.js';
 import type { TraceView } from './trace-view.js';
-
-/**
- * How a trace is to be drawn: width and height in columns and rows, and the stretch of time in sight; scales are
- * those of the whole tape whatever the stretch.
- */
-export interface TraceOptions {
-  width: number;
-  height: number;
-  symbols: SymbolSet;
-  paint: Paint;
-  speedUnit: SpeedUnit;
-  span: TimeSpan;
-}
 
 /** A trace with everything drawn that does not depend on the cursor. */
 export interface PreparedTrace {

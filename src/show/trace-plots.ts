@@ -11,7 +11,7 @@ import { angleText } from './quantities.js';
 import { ceilingsMet, measuredSpan, runMarks, tapeSpan } from './run-view.js';
 import { markNameRows } from './time-axis.js';
 import { panelRowCounts, traceTexts } from './trace-layout.js';
-import type { TraceOptions } from './trace-picture.js';
+import type { TraceOptions } from './trace-layout.js';
 import { CEILING_LETTERS, ceilingStrip, STRIP_LABEL } from './ceiling-strip.js';
 import { tracePanels } from './trace-view.js';
 import type { TracePanel, TraceView } from './trace-view.js';

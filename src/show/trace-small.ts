@@ -4,7 +4,7 @@ import type { PlotFrame } from './plot-frame.js';
 import { plotPanel } from './plot.js';
 import { measuredSpan, runMarks, runPanels } from './run-view.js';
 import { markNameRows, timeAxisRows } from './time-axis.js';
-import type { TraceOptions } from './trace-picture.js';
+import type { TraceOptions } from './trace-layout.js';
 import { bandLines } from './trace-view.js';
 import type { BandedView } from './trace-view.js';
 

@@ -85,7 +85,8 @@ export function loadFileOfAnyKind(places: Places, path: string): Checked<Library
   const kind = kindOfFolder(dirname(path)) ?? kindByKeys(reading.content?.value);
   if (kind !== null) return checkReading(kind, reading, { path, shown });
   if (reading.content === null) return { ok: false, faults: reading.problems };
-  const expected = 'the keys of a board, a rider, a profile, a scenario, a controller sheet or a kept profile';
+  const expected =
+    'the keys of a board, a rider, a profile, a scenario, a controller sheet or a kept profile';
   return {
     ok: false,
     faults: [...reading.problems, fileProblem(shown, expected, 'none that tells the kind')],

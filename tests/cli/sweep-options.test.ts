@@ -72,7 +72,17 @@ it('tells of what lies beside its file, and leaves it there', () => {
 
 it('own stands for the charge of each scenario, and a charge that is met twice counts once', () => {
   const folder = sweepFolder();
-  const given = ['sweep', '--grid', '2', '--odex-cells', '0', '--json', '--charge'];
+  const given = [
+    'sweep',
+    '--range',
+    'proportionalAPerDeg=15..30',
+    '--grid',
+    '2',
+    '--odex-cells',
+    '0',
+    '--json',
+    '--charge',
+  ];
   const cells = (charges: string) => {
     const report = JSON.parse(runProgram(folder, ...given, charges).out);
     return report.finalists[0].cells.map(({ key }: { key: unknown }) => key);

@@ -48,6 +48,15 @@ it('without a proportional gain no angle reaches the ceiling', () => {
   expect(text).not.toMatch(/Infinity|NaN/);
 });
 
+it('shows the sign of the rate gain while the deck turns, where there is one', () => {
+  const rateOf = (rateAPerDegPerS: number) => {
+    const gains = { ...example.profile.gains, rateAPerDegPerS };
+    return said(onTheStand(planOf({ ...example, profile: { ...example.profile, gains } })));
+  };
+  expect(rateOf(1)).toMatch(/turn the nose down quickly\. The wheel has to start forward at once/);
+  expect(rateOf(0)).not.toContain('sign of the rate gain');
+});
+
 it('has the headroom lift off as long as the nose is held', () => {
   const { headroomLift: _, ...shaping } = example.profile.shaping;
   const lift = { belowPercent: 40, upToDeg: 8, rateDegPerS: 2 };
@@ -90,7 +99,7 @@ it('a load that is fed forward to a deck in the hand comes back as load, which i
   ceilings[LOWER] = -1e6;
   const memory = new Float64Array(CONTROLLER_SIZE);
   memory[RAMP] = 1;
-  for (let tick = 0; tick < 20 / law.tickS; tick += 1)
+  for (let tick = 0; tick < 60 / law.tickS; tick += 1)
     control(law, { estimator, ceilings, controller: memory });
   // By hand: i = P (1 + n i) + c i at rest, so i = P / (1 - c - P n).
   const p = profile.gains.proportionalAPerDeg;
@@ -98,18 +107,20 @@ it('a load that is fed forward to a deck in the hand comes back as load, which i
 });
 
 it('a gain that grows with the angle reaches the ceiling sooner', () => {
+  const gains = { ...example.profile.gains, proportionalAPerDeg: 2 };
   const withStiffness = (progressiveStiffnessPerDeg: number) => {
     const shaping = { ...example.profile.shaping, progressiveStiffnessPerDeg };
-    return planOf({ ...example, profile: { ...example.profile, shaping } });
+    return planOf({ ...example, profile: { ...example.profile, gains, shaping } });
   };
-  const p = example.profile.gains.proportionalAPerDeg;
   const { free } = planOf();
-  // By hand: P e (1 + e) = ceiling.
-  const reachedDeg = (Math.sqrt(1 + (4 * free.driveA) / p) - 1) / 2;
+  // By hand: P e = ceiling, and P e (1 + e) = ceiling.
+  const straightDeg = free.driveA / 2;
+  const sharperDeg = (Math.sqrt(1 + 4 * straightDeg) - 1) / 2;
+  const reached = (deg: number) => `the ceiling of ${free.driveA} A is reached at ${deg.toFixed(1)}°`;
+  expect(said(onTheStand(withStiffness(0)))).toContain(`away from level: ${reached(straightDeg)}`);
   expect(said(onTheStand(withStiffness(1)))).toContain(
-    `100 % more of all of it for each such degree: the ceiling of ${free.driveA} A is reached at ${reachedDeg.toFixed(2).replace(/0$/, '')}`,
+    `100 % more of all of it for each such degree: ${reached(sharperDeg)}`,
   );
-  expect(said(onTheStand(withStiffness(0)))).not.toContain('more of all of it');
 });
 
 it('a wheel that runs up while the deck is tilted is told to be no fault, one that does so level is', () => {

@@ -4,7 +4,7 @@ import { createPaint } from '../../src/show/colour.js';
 import { textWidth } from '../../src/show/fit-text.js';
 import { GLYPHS, SYMBOL_SETS } from '../../src/show/glyphs.js';
 import { prepareTrace, traceRows } from '../../src/show/trace-picture.js';
-import type { TraceOptions } from '../../src/show/trace-picture.js';
+import type { TraceOptions } from '../../src/show/trace-layout.js';
 import { smallTrace } from '../../src/show/trace-small.js';
 import { rowAt, tracePanels, traceSentences } from '../../src/show/trace-view.js';
 import { createTape } from '../../src/simulate/tape.js';

@@ -44,7 +44,7 @@ describe('a kept profile', () => {
   beforeAll(async () => {
     kept = await keep(plan, { threads: 1, on: ON, onProgress: (progress) => heard.push(progress) });
     [result] = (await rank(plan, { threads: 1 })) as [ProfileResult];
-  });
+  }, 120_000);
 
   it('says what was proven, when, and on what', () => {
     expect(kept).toMatchObject({

@@ -29,7 +29,7 @@ const plan: SweepPlan = {
     { path: ['gains', 'proportionalAPerDeg'], unit: 'A/deg', min: 10, max: 40 },
     { path: ['gains', 'rateAPerDegPerS'], unit: 'A/(deg/s)', min: 0.6, max: 2.4 },
   ],
-  count: 6,
+  count: 3,
   grid: null,
   isExhaustive: true,
   isRefined: false,
@@ -58,7 +58,7 @@ describe('the looks at finalists', () => {
   }, PATIENCE_MS);
 
   it('are at every one of them, from all sides', () => {
-    expect(answer.finalists.length).toBeGreaterThan(5);
+    expect(answer.finalists.length).toBeGreaterThan(2);
     for (const { margins, feel, slips } of answer.finalists) {
       expect(['lee', 'regular']).toContain(margins!.disk.rider);
       expect(feel.rider).toBe('regular');

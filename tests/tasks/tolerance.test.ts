@@ -2,14 +2,14 @@
  * Does a number that is typed wrongly do in the simulation what it does? A wrong sign falls because it was run, not because it was
  * refused; a small slip does what a profile with that number does.
  */
-import { describe, expect, it } from 'vitest';
-import { hasFailed } from '../../src/measure/profile-result.js';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { hasFailed, type ProfileResult } from '../../src/measure/profile-result.js';
 import { PROFILE_FIELDS } from '../../src/quantity/profile-fields.js';
 import { profileSchema } from '../../src/quantity/profile-file.js';
 import { createEvaluator } from '../../src/tasks/evaluate.js';
 import { trialsOf, type RankPlan } from '../../src/tasks/plan.js';
 import { rank } from '../../src/tasks/rank.js';
-import { inBalanceOf, slipsIn, trySlips } from '../../src/tasks/tolerance.js';
+import { inBalanceOf, slipsIn, trySlips, type SlipFound } from '../../src/tasks/tolerance.js';
 import { starterPlan } from '../starter-plan.js';
 import { smallPlan } from './small-plan.js';
 
@@ -102,29 +102,31 @@ describe.each(['proportionalAPerDeg', 'rateAPerDegPerS'])('%s with the other sig
 });
 
 describe('slips that are tried', () => {
+  const plan = smallPlanOf(0);
+  let own: ProfileResult;
+  let slips: SlipFound[];
+  beforeAll(async () => {
+    [own] = (await rank(plan, { threads: 1 })) as [ProfileResult];
+    slips = await trySlips(plan, own, { threads: 1 });
+  }, 60_000);
+
   it('do what a profile with that number does', async () => {
-    const plan = smallPlanOf(0);
-    const [own] = await rank(plan, { threads: 1 });
-    const slips = await trySlips(plan, own!, { threads: 1 });
     for (const { key, slip, profile } of slipsIn(plan.profiles[0]!.value)) {
       if (!profileSchema.safeParse(profile).success) continue;
       const [typed] = await rank({ ...plan, profiles: [{ name: 'typed', value: profile }] }, { threads: 1 });
       const tried = slips.find((one) => one.key === key && one.slip === slip)!;
       const ends = typed!.cells.map(({ outcome }) => outcome).filter(({ kind }) => kind !== 'upright');
       expect(tried).toMatchObject({
-        runs: own!.cells.length,
+        runs: own.cells.length,
         failures: typed!.cells.filter(hasFailed).length,
-        moreFailures: typed!.failures - own!.failures,
-        scoreRatio: Number((typed!.score / own!.score).toPrecision(4)),
+        moreFailures: typed!.failures - own.failures,
+        scoreRatio: Number((typed!.score / own.score).toPrecision(4)),
         soonestS: ends.length === 0 ? null : Number(Math.min(...ends.map(({ atS }) => atS)).toFixed(3)),
       });
     }
   });
 
-  it('come with the most dangerous first: the falls that are more, then the soonest', async () => {
-    const plan = smallPlanOf(0);
-    const [own] = await rank(plan, { threads: 1 });
-    const slips = await trySlips(plan, own!, { threads: 1 });
+  it('come with the most dangerous first: the falls that are more, then the soonest', () => {
     expect(slips[0]).toMatchObject({ slip: 'the other sign', failures: slips[0]!.runs });
     slips.slice(1).forEach((slip, index) => {
       const before = slips[index]!;
@@ -135,17 +137,16 @@ describe('slips that are tried', () => {
   });
 
   it('are tried in two cells at least under every rider, and left when a signal comes', async () => {
-    const small = smallPlanOf(0);
-    const rider = small.riders[0]!.value;
+    const rider = plan.riders[0]!.value;
     const riders = Array.from({ length: 18 }, (_, index) => 48 + 4 * index).map((massKg) => ({
       name: `kg${massKg}`,
       value: { ...rider, body: { ...rider.body, massKg } },
     }));
-    const plan = { ...small, riders, seeds: [1, 2] };
-    const [own] = await rank(plan, { threads: 1 });
+    const many = { ...plan, riders, seeds: [1, 2] };
+    const [ofMany] = await rank(many, { threads: 1 });
     const stop = new AbortController();
     let allRuns = 0;
-    const ending = trySlips(plan, own!, {
+    const ending = trySlips(many, ofMany!, {
       threads: 1,
       signal: stop.signal,
       onRuns: (_, all) => {

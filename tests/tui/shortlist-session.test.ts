@@ -66,7 +66,7 @@ describe.skipIf(!HAS_TMUX)('Shortlist in tmux (left out where tmux is missing)',
     await session.see(/^underfoot/);
     await session.press('q');
     await session.see(/^code 0/m);
-  });
+  }, 60_000);
 
   it('lets the bench be left while something is proven, and nothing is half written', async () => {
     const folder = smallFolder();
@@ -80,5 +80,5 @@ describe.skipIf(!HAS_TMUX)('Shortlist in tmux (left out where tmux is missing)',
     await session.press('q');
     await session.see(/^code 0/m);
     expect(existsSync(join(folder, 'shortlist'))).toBe(false);
-  });
+  }, 60_000);
 });

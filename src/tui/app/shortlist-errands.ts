@@ -12,6 +12,7 @@ import { writeNewFile } from '../../store/write-new-file.js';
 import { exported } from '../../tasks/export.js';
 import { loadKept } from '../../tasks/kept-check.js';
 import type { ShelfReader } from '../../tasks/shelf.js';
+import { FILE_WIDTH } from '../../tasks/export-out.js';
 import { dayOf, noteKept } from '../../tasks/shortlist-note.js';
 import { removeKept } from '../../tasks/shortlist.js';
 import { refusedErrand, shelved, told } from '../bench/hear.js';
@@ -19,9 +20,6 @@ import { carriedWords } from '../bench/shortlist-exports.js';
 import { previewNow, withNearRow } from '../bench/shortlist-items.js';
 import type { BenchState, ShortlistErrand } from '../bench/state.js';
 import type { Store } from '../bench/store.js';
-
-/** Columns of a text in a file, which is to be printed. */
-const FILE_WIDTH = 80;
 
 /** What an errand came to: what is told of it, or every problem. */
 type Done = Checked<string, Problem>;

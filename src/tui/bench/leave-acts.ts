@@ -31,22 +31,26 @@ function unsavedText(state: BenchState, unsaved: readonly string[]): string {
     unsaved.length === 1
       ? `${one} has changes not saved`
       : `${unsaved.length} profiles have changes not saved`;
+  // There is no room for both: what is lost is said rather than how it is saved.
+  if (state.shortlist.queue.length > 0) return `${what}, a proof runs: q again leaves without them`;
   const isSaving = state.options.ownFolder && savedProfile(state) !== null;
   const saving = isSaving ? `, w saves${unsaved.length === 1 ? '' : ' one'}` : '';
   return `${what}: q again leaves without them${saving}`;
 }
 
+/** What is being proven and would be lost; empty where nothing is. */
+function unprovenText({ shortlist: { queue } }: BenchState): string {
+  const [proven, ...others] = queue;
+  if (proven === undefined) return '';
+  const waiting = others.length === 0 ? '' : `, ${others.length} ${others.length === 1 ? 'waits' : 'wait'}`;
+  return `${proven.name} is still being proven${waiting}: q again leaves without ${waiting === '' ? 'it' : 'them'}`;
+}
+
 /** Leaves the bench; unsaved changes and what is being proven ask once. */
 export const leave: Act = (state) => {
   const unsaved = editedProfiles(state);
-  const [proven] = state.shortlist.queue;
-  if (unsaved.length === 0 && proven !== undefined && !state.leaving) {
-    const text = `${proven.name} is still being proven: q again leaves without it`;
-    return { ...state, leaving: true, notice: { text, isFault: true } };
-  }
-  if (unsaved.length > 0 && !state.leaving) {
-    return { ...state, leaving: true, notice: { text: unsavedText(state, unsaved), isFault: true } };
-  }
+  const text = unsaved.length > 0 ? unsavedText(state, unsaved) : unprovenText(state);
+  if (text !== '' && !state.leaving) return { ...state, leaving: true, notice: { text, isFault: true } };
   return { ...state, errands: [...state.errands, { kind: 'leave', interrupted: false }] };
 };
 

@@ -6,12 +6,8 @@ import { quoted } from '../../quantity/received.js';
 import type { Checked } from '../../quantity/problem.js';
 import type { ExportForm, ExportFormat } from '../../tasks/export.js';
 import { chosenSheet, currentKept, previewNow, sheetProblem } from './shortlist-items.js';
-import type { ShortlistViewName } from './shortlist-state.js';
+import type { CarriedForm, ShortlistViewName } from './shortlist-state.js';
 import type { BenchState } from './state.js';
-
-/** What a file is to hold: a form of the kept profile, or what the view shows of the sheet or the plan. */
-export type CarriedForm =
-  { kind: 'form'; form: ExportForm; format: ExportFormat | null } | { kind: 'sheet' | 'plan' };
 
 const form = (of: ExportForm, format: ExportFormat | null = null): CarriedForm => ({
   kind: 'form',
@@ -54,16 +50,18 @@ export function carriedForm(state: BenchState, path: string): Checked<CarriedFor
 
 /** What a file holds, in words. */
 export function carriedWords(carried: CarriedForm): string {
-  if (carried.kind === 'sheet') return 'what to type, in the order of the sheet';
-  if (carried.kind === 'plan') return 'the first-ride plan';
-  return FORM_WORDS[carried.form];
+  if (carried.kind === 'form')
+    return carried.form === 'qr' && carried.format === 'text'
+      ? 'the text of its QR code'
+      : FORM_WORDS[carried.form];
+  return carried.kind === 'plan' ? 'the first-ride plan' : 'what to type, in the order of the sheet';
 }
 
 const FORM_WORDS: Readonly<Record<ExportForm, string>> = {
   card: 'the ride card',
-  json: 'all that is kept, through no sheet',
-  csv: 'its numbers, through no sheet',
-  'c-header': 'its numbers, through no sheet',
+  json: 'its numbers and what was proven',
+  csv: 'its numbers as underfoot counts them',
+  'c-header': 'its numbers as underfoot counts them',
   qr: 'its numbers as a QR code',
 };
 
@@ -74,7 +72,7 @@ export function endingWords({ shortlist: { view } }: Pick<BenchState, 'shortlist
     card: '',
     sheet: '.txt what to type; ',
     plan: '.txt the plan; ',
-    qr: '.txt, .svg the code; ',
+    qr: '.svg the code, .txt its text; ',
   };
   const cards = {
     summary: '.txt, .svg, .html',
@@ -83,7 +81,7 @@ export function endingWords({ shortlist: { view } }: Pick<BenchState, 'shortlist
     plan: '.svg, .html',
     qr: '.html',
   };
-  return `${own[view]}${cards[view]} the card; .json all that is kept; .csv, .h its numbers`;
+  return `${own[view]}${cards[view]} the card; .json all that was proven; .csv, .h its numbers`;
 }
 
 /** Why there is nothing yet to be written of a sheet or a plan; null where there is. */
@@ -91,7 +89,7 @@ function notThere(state: BenchState, kind: 'sheet' | 'plan'): string | null {
   if (kind === 'sheet' && chosenSheet(state) === undefined)
     return 'no controller sheet is chosen; Esc, then c chooses one';
   if (kind === 'sheet' && sheetProblem(state) !== null)
-    return 'the file of this sheet is damaged; ! shows how';
+    return 'the file of this sheet is damaged: mend it first';
   const answer = previewNow(state)?.answer;
   if (answer?.kind !== kind) return `the ${kind} is not simulated yet; Enter again once it is`;
   return answer.kind === 'sheet' && answer.view.refused

@@ -8,6 +8,7 @@ import type { Problem } from '../../quantity/problem.js';
 import type { ScenarioFile } from '../../quantity/scenario-file.js';
 import type { SheetFile } from '../../quantity/sheet-file.js';
 import type { SheetView } from '../../show/sheet-view.js';
+import type { ExportForm, ExportFormat } from '../../tasks/export.js';
 import type { KeepProgress } from '../../tasks/keep.js';
 import type { Named, RankPlan } from '../../tasks/plan.js';
 
@@ -24,6 +25,10 @@ export const SHORTLIST_VIEWS = ['summary', 'card', 'sheet', 'plan', 'qr'] as con
 
 /** A view of a kept profile. */
 export type ShortlistViewName = (typeof SHORTLIST_VIEWS)[number];
+
+/** What a file is to hold: a form of the kept profile, or what the view shows of the sheet or the plan. */
+export type CarriedForm =
+  { kind: 'form'; form: ExportForm; format: ExportFormat | null } | { kind: 'sheet' | 'plan' };
 
 /** What has to be computed for a view; a sheet is taken through the scenarios as the files have them now. */
 export type PreviewWish =

@@ -69,6 +69,7 @@ function linesOf(state: BenchState, row: ShortlistRow, show: WhyOptions): string
       ...say(
         `${profiles[0]!.name} on ${board.name} under ${under}, in ${scenarios.length} ${scenarios.length === 1 ? 'scenario' : 'scenarios'}.`,
       ),
+      ...say(profiles[0]!.value.summary),
       ...(row.isFirst ? say(`So far: ${stageWords(row.keeping, true)}.`) : []),
       '',
       ...say(
@@ -89,7 +90,9 @@ const DAMAGED_SHEET =
 /** What is wrong with a file, and what is shown in spite of that; none where nothing is wrong. */
 function damageLines(problem: Problem | null, words: string, show: WhyOptions): string[] {
   const { say, paint } = writer(show);
-  return problem === null ? [] : [...[`! ${problemLine(problem)}`, words].flatMap(say).map(paint.bad), ''];
+  return problem === null
+    ? []
+    : [...[`! ${problemLine(problem)}`, words].flatMap((text) => say(text)).map(paint.bad), ''];
 }
 
 const drawnUp = new WeakMap<object, Map<string, string[]>>();

@@ -17,8 +17,7 @@ import type { Shelf } from '../../tasks/shelf.js';
 import type { StandingRow } from '../../tasks/standing-rank.js';
 import type { Purpose, Why } from '../../tasks/why.js';
 import type { Felt } from './felt-typed.js';
-import type { CarriedForm } from './shortlist-exports.js';
-import type { ShortlistState } from './shortlist-state.js';
+import type { CarriedForm, ShortlistState } from './shortlist-state.js';
 import type { SweepState } from './sweep-state.js';
 
 /** What stays as it was when the bench was opened. */

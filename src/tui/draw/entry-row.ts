@@ -2,7 +2,7 @@
  * The line that is being typed, with the keys that end it, and above it what there is to be told meanwhile: neither hides the
  * other.
  */
-import { FEEL_WORDS } from '../../quantity/feel-words.js';
+import { FELT_KEYS } from '../../quantity/feel-words.js';
 import { textWidth } from '../../show/fit-text.js';
 import { endingWords } from '../bench/shortlist-exports.js';
 import type { BenchState, Entry } from '../bench/state.js';
@@ -59,7 +59,7 @@ export function entryRow(state: BenchState, entry: Entry, keys: readonly NamedKe
 /** What may be typed, in words, where that is not said by what is asked for; empty elsewhere. */
 function hintText(state: BenchState): string {
   const purpose = state.entry?.purpose;
-  if (purpose === 'felt') return `such as twitchy 4, loose 2; words: ${FEEL_WORDS.join(', ')}`;
+  if (purpose === 'felt') return `such as twitchy 4, loose 2; words: ${FELT_KEYS.join(', ')}`;
   return purpose === 'carry' ? endingWords(state) : '';
 }
 

@@ -34,7 +34,7 @@ describe('the file of a kept profile', () => {
     const folder = someFolder('tea');
     const { store, press, type, until, stop } = followed(folder);
     press('L v x return');
-    await until(isTold(/^wrote tea-card\.txt$/));
+    await until(isTold(/^wrote tea-card\.txt: the ride card$/));
     expect(readFileSync(join(folder, 'tea-card.txt'), 'utf8')).toMatch(/^Ride card tea\n/);
     writeFileSync(join(folder, 'tea-card.txt'), 'mine');
     press('x return');
@@ -56,7 +56,7 @@ describe('the file of a kept profile', () => {
     press('L c return');
     await until((state) => Boolean(previewNow(state)?.answer));
     press('x return');
-    await until(isTold(/^wrote tea-slab\.txt$/));
+    await until(isTold(/^wrote tea-slab\.txt: what to type, in the order of the sheet$/));
     expect(readFileSync(join(folder, 'tea-slab.txt'), 'utf8')).toMatch(
       /To type, in the order of slab:[^]*Hold /,
     );
@@ -89,6 +89,17 @@ describe('the file of a kept profile', () => {
     press('L d d');
     await until(isTold(/^removed shortlist\/tea\.yaml$/));
     expect([existsSync(join(folder, 'shortlist/tea.yaml')), store.get().shelf.kept]).toEqual([false, []]);
+    stop();
+  });
+
+  it('gives its place under the cursor to the one behind it', async () => {
+    const { store, press, until, stop } = followed(someFolder('soup', 'tea', 'water'));
+    press('L down d d');
+    await until(isTold(/^removed shortlist\/tea\.yaml$/));
+    expect(store.get().shortlist.cursor).toBe('water');
+    press('d d');
+    await until(isTold(/^removed shortlist\/water\.yaml$/));
+    expect(store.get().shortlist.cursor).toBe('soup');
     stop();
   });
 });

@@ -33,7 +33,7 @@ describe('profiles that wait', () => {
     expect([...stages]).toContain('trying slips');
     expect([store.get().shortlist.queue, faults]).toEqual([[], []]);
     stop();
-  });
+  }, 60_000);
 
   it('are let go when they are taken out: nothing more is run, nothing written', async () => {
     const folder = someFolder();

@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { keepingOn, keepingOver } from '../../../src/tui/bench/hear-shortlist.js';
 import { shelved } from '../../../src/tui/bench/hear.js';
 import { currentRow } from '../../../src/tui/bench/rows.js';
+import { currentShortlistRow } from '../../../src/tui/bench/shortlist-items.js';
 import { keepingText } from '../../../src/tui/bench/shortlist-words.js';
 import type { BenchState } from '../../../src/tui/bench/state.js';
 import { currentCandidate, profileOf } from '../../../src/tui/bench/sweep-items.js';
@@ -159,16 +160,23 @@ describe('what waits', () => {
   });
 
   it('is taken out by the second wish, and stays without it', () => {
-    const asked = afterKeys(two, 'L d');
+    expect(currentShortlistRow(afterKeys(two, 'L'))?.name).toBe(second!.name);
+    const asked = afterKeys(two, 'L up d');
     expect(asked.notice?.text).toBe(`d again takes ${first!.name} out: it is not proven then`);
-    expect(afterKeys(asked, 'd').shortlist.queue).toEqual([second]);
+    expect(afterKeys(asked, 'd').shortlist).toMatchObject({ queue: [second], cursor: second!.name });
     expect(afterKeys(asked, 'down d').shortlist.queue).toHaveLength(2);
   });
 
   it('asks once before the bench is left', () => {
     const asked = afterKeys(two, 'q');
     expect(asked).toMatchObject({ errands: [], leaving: true });
-    expect(asked.notice?.text).toBe(`${first!.name} is still being proven: q again leaves without it`);
+    expect(asked.notice?.text).toBe(
+      `${first!.name} is still being proven, 1 waits: q again leaves without them`,
+    );
+    const one = keepingOver(two, first!.plan);
+    expect(afterKeys(one, 'q').notice?.text).toBe(
+      `${second!.name} is still being proven: q again leaves without it`,
+    );
     expect(afterKeys(asked, 'q').errands).toEqual([{ kind: 'leave', interrupted: false }]);
     expect(afterKeys(asked, 'down q').errands).toEqual([]);
   });

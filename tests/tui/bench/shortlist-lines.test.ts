@@ -146,6 +146,7 @@ describe('a file', () => {
     const refused = typed('x ctrl+u', path);
     expect(refused.errands).toEqual([]);
     expect(refused.entry?.purpose).toBe('carry');
+    expect(afterKeys(afterTyping(afterKeys(second, 'x'), '.txt'), 'return').errands).toEqual([]);
     expect(refused.notice?.text).toMatch(/ends in \.txt, \.svg, \.html, \.json, \.csv or \.h, received/);
   });
 

@@ -85,6 +85,29 @@ describe('what has to be computed', () => {
     expect(textOf(gone)).toMatch(/^The sheet slab is no longer there\. c chooses/);
   });
 
+  it('is by the last whole version of a damaged sheet, which is said, and no list to type is written', () => {
+    const problem = {
+      file: 'profiles/sheets/slab.yaml',
+      line: 3,
+      column: 1,
+      key: 'rows',
+      expected: 'rows',
+      received: 'none',
+    };
+    const damaged = withPreview(shelved(sheet, { ...sheet.files, problems: [problem] }));
+    expect(textOf(damaged)).toMatch(
+      /^! profiles\/sheets\/slab\.yaml:3:1 rows: .* last whole version of this sheet: .* evening-one through/,
+    );
+    const refused = afterKeys(damaged, 'x return');
+    expect(refused.errands).toEqual([]);
+    expect(refused.notice?.text).toBe('the file of this sheet is damaged: mend it first');
+    const other = shelved(sheet, {
+      ...sheet.files,
+      problems: [{ ...problem, file: 'profiles/sheets/brick.yaml' }],
+    });
+    expect(textOf(withPreview(other))).toMatch(/^evening-one through/);
+  });
+
   it('can be chosen one at a time alone', () => {
     const list = afterKeys(open, 'c');
     expect(afterKeys(list, 'space').notice?.text).toBe(

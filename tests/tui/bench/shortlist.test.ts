@@ -84,6 +84,8 @@ describe('the cursor', () => {
       kept: [{ name: 'dawn', value: keptExample() }, ...KEPT],
     });
     expect(nameOf(more)).toBe('evening-two');
+    const first = shelved(open, { ...open.files, kept: [{ name: 'dawn', value: keptExample() }, ...KEPT] });
+    expect(nameOf(first)).toBe('evening-one');
     const fewer = shelved(second, { ...second.files, kept: [KEPT[0]!] });
     expect(nameOf(fewer)).toBe('evening-one');
   });
@@ -152,7 +154,7 @@ describe('taking out', () => {
   it('asks once more, and not for long', () => {
     const asked = afterKeys(open, 'd');
     expect(asked).toMatchObject({ errands: [], shortlist: { removing: 'evening-one' } });
-    expect(asked.notice?.text).toBe('d again takes evening-one out: its file is removed, note and rides too');
+    expect(asked.notice?.text).toBe('d again takes evening-one out, with its file, note and rides');
     expect(afterKeys(asked, 'd').errands).toEqual([{ kind: 'remove', name: 'evening-one' }]);
     expect(afterKeys(asked, 'right d').errands).toEqual([]);
     expect(afterKeys(asked, 'down d').shortlist.removing).toBe('evening-two');

@@ -65,6 +65,22 @@ describe('from Trace', () => {
   });
 });
 
+describe('where there is little room', () => {
+  it('the view in front says which of them it is', async () => {
+    const plan = withPreview(afterKeys(at(40, 10), 'c', 'down', 'return', 'v'));
+    expect(await textOf(plan)).toMatch(/^4\/5 \[plan\] +1-5 of \d+$/m);
+    expect(await textOf(afterKeys(at(40, 10), 'v'))).toMatch(/^summary \[card\] sheet plan QR +1-5 of \d+$/m);
+  });
+
+  it('above the line of ratings and of a file stands what may be typed', async () => {
+    expect(await textOf(afterKeys(at(40, 10), 'f'))).toMatch(/^such as twitchy 4, loose 2; words:/m);
+    expect(await textOf(afterKeys(at(80, 24), 'x'))).toMatch(/^\.txt, \.svg, \.html the card; \.json/m);
+    expect(await textOf(afterKeys(at(80, 24), 'V', 'x'))).toMatch(
+      /^\.svg the code, \.txt its text; \.html the/m,
+    );
+  });
+});
+
 describe('at 100 x 30', () => {
   it('the list stands beside the view, with note and ratings below it', async () => {
     const rows = await drawnRows(afterKeys(at(100, 30), 'down'));
