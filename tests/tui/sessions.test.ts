@@ -130,16 +130,30 @@ describe.skipIf(!HAS_TMUX)('a session in tmux (left out where tmux is missing)',
     await expectRestored(ready, code);
   });
 
-  it('gives the terminal back, tells the error and ends with 1 when it fails inside', async () => {
+  /** A program of its own whose threads run this in place of their work. */
+  function programWith(worker: string): string {
     const own = tempFolder();
     for (const part of ['dist', 'package.json', 'profiles', 'scenarios'])
       cpSync(join(programFolder(), part), join(own, part), { recursive: true });
     symlinkSync(join(programFolder(), 'node_modules'), join(own, 'node_modules'));
-    const broken = `export const cells = () => { throw new Error('broken on purpose'); };\nexport const run = cells;\n`;
-    writeFileSync(join(own, 'dist/tasks/worker.js'), broken);
+    writeFileSync(join(own, 'dist/tasks/worker.js'), worker);
+    return join(own, 'dist/main.js');
+  }
+
+  it('gives the terminal back, tells the error and ends with 1 when it fails inside', async () => {
+    const program = programWith('export const cells = ({ trials }) => trials.map(() => ({}));\n');
     const ready = await readySession(tempFolder());
-    await ready.session.start('', { program: join(own, 'dist/main.js') });
-    expect(await expectRestored(ready, 1)).toContain('broken on purpose');
+    await ready.session.start('', { program });
+    expect(await expectRestored(ready, 1)).toMatch(/Cannot (read|destructure)/);
+  });
+
+  it('tells a run that cannot be computed, goes on and leaves as always', async () => {
+    const program = programWith(`export const cells = () => { throw new Error('broken on purpose'); };\n`);
+    const ready = await readySession(tempFolder());
+    await ready.session.start('', { program });
+    await ready.session.see('expected runs that can be computed');
+    await ready.session.press('q');
+    await expectRestored(ready, 0);
   });
 
   it('ends with 129 when its terminal is closed', async () => {

@@ -107,9 +107,11 @@ export function runOf(profile: string, scenario: string): Look {
   return runs.get(`${profile}/${scenario}`)!;
 }
 
-/** The state once the runs that it wants are there. */
+/** The state once the runs that it wants are there; a profile that was made on the way rides as felt does. */
 export function withLooks(state: BenchState): BenchState {
-  const looks = wishesOf(state).map(({ profile, trial }) => runOf(profile.name, trial.key.scenario));
+  const looks = wishesOf(state).map(({ profile, trial: { key } }) => {
+    return runs.get(`${profile.name}/${key.scenario}`) ?? runOf('felt', key.scenario);
+  });
   return looked(state, looks);
 }
 
