@@ -2,7 +2,7 @@
  * The command `explain`: why does a profile ride as it does, and what to change?
  */
 import type { Command } from 'commander';
-import { weightsWith } from '../measure/scales.js';
+import { chargesText } from '../quantity/charges-text.js';
 import type { EdgeReport } from '../explain/edge-found.js';
 import { edgeLines } from '../show/why-edge.js';
 import { firstFindingLines, whyLines, type WhyOptions as ShowOptions } from '../show/why-lines.js';
@@ -15,7 +15,7 @@ import { edgeReport } from '../tasks/edge-report.js';
 import type { RankPlan } from '../tasks/plan.js';
 import { applyRemedy } from '../tasks/apply-remedy.js';
 import { savingObstacles } from '../tasks/save-profile.js';
-import { ALL, chargesText, DEFAULT_RIDER, planFor } from '../tasks/select.js';
+import { ALL, DEFAULT_RIDER, planFor } from '../tasks/select.js';
 import { whyReport } from '../tasks/why-report.js';
 import { why, whyView, type Purpose, type Why } from '../tasks/why.js';
 import { outputWidth, printJson, printRemark, printResult, tellProblems } from './output.js';
@@ -30,17 +30,14 @@ import {
   parseNames,
   parseSeedCount,
   parseThreads,
+  selectedCells,
   solverOption,
   threadsOfMachine,
+  type CellFlags,
   type DrawingFlags,
 } from './run-arguments.js';
 
-interface ExplainFlags extends DrawingFlags {
-  board?: string;
-  rider?: string[];
-  scenarios?: string[];
-  charge?: (number | null)[];
-  seeds?: number[];
+interface ExplainFlags extends DrawingFlags, CellFlags {
   workers?: number;
   solver: Solver;
   json?: true;
@@ -55,14 +52,9 @@ async function explain(profile: string, flags: ExplainFlags, command: Command): 
   }
   const places = findPlaces(process.cwd());
   const planned = planFor(places, {
-    board: flags.board,
-    riders: flags.rider?.includes(ALL) ? null : flags.rider,
+    ...selectedCells(flags, [null]),
     profiles: [profile],
-    scenarios: flags.scenarios ?? null,
-    charges: flags.charge ?? [null],
-    seeds: flags.seeds ?? [1],
     solver: flags.solver,
-    weights: weightsWith(),
   });
   const obstacles = saveAs === undefined ? [] : savingObstacles(places, saveAs);
   if (!planned.ok || obstacles.length > 0) {

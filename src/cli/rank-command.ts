@@ -5,7 +5,7 @@ import { existsSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { Option, type Command } from 'commander';
 import { ROW_ORDERS, type RowColumn, type RowOrder } from '../measure/row-order.js';
-import { COST_NAMES, weightsWith, type Weights } from '../measure/scales.js';
+import { COST_NAMES } from '../measure/scales.js';
 import type { Problem } from '../quantity/problem.js';
 import { checkLine } from '../show/check-line.js';
 import { createPaint } from '../show/colour.js';
@@ -34,20 +34,16 @@ import {
   parseSeedCount,
   parseThreads,
   parseWeights,
+  selectedCells,
   solverOption,
   threadsOfMachine,
+  type CellFlags,
   type DrawingFlags,
 } from './run-arguments.js';
 
 const PLAIN = createPaint('none');
 
-interface RankFlags extends DrawingFlags {
-  board?: string;
-  rider?: string[];
-  scenarios?: string[];
-  seeds?: number[];
-  charge?: (number | null)[];
-  weights?: Weights;
+interface RankFlags extends DrawingFlags, CellFlags {
   solver: Solver;
   workers?: number;
   sort: RowColumn;
@@ -59,14 +55,9 @@ interface RankFlags extends DrawingFlags {
 
 function planFrom(profiles: readonly string[], flags: RankFlags) {
   return planFor(findPlaces(process.cwd()), {
-    board: flags.board,
-    riders: flags.rider?.includes(ALL) ? null : flags.rider,
+    ...selectedCells(flags, [null]),
     profiles: profiles.length > 0 ? profiles : null,
-    scenarios: flags.scenarios ?? null,
-    charges: flags.charge ?? [null],
-    seeds: flags.seeds ?? [1],
     solver: flags.solver,
-    weights: flags.weights ?? weightsWith(),
   });
 }
 

@@ -5,6 +5,7 @@
 import { availableParallelism } from 'node:os';
 import { InvalidArgumentError, Option } from 'commander';
 import { COST_NAMES, weightsWith, type CostName, type Weights } from '../measure/scales.js';
+import { chargesText, OWN_CHARGE_WORD } from '../quantity/charges-text.js';
 import { suggestion } from '../quantity/suggestion.js';
 import {
   BACKGROUND_FLAGS,
@@ -18,7 +19,32 @@ import {
 } from '../show/colour.js';
 import { SYMBOL_SETS, type SymbolSet } from '../show/glyphs.js';
 import { SOLVERS } from '../simulate/run.js';
-import { chargesText, OWN_CHARGE_WORD } from '../tasks/select.js';
+import { ALL, type Selection } from '../tasks/select.js';
+
+/** In which cells a command runs profiles, as it was typed. */
+export interface CellFlags {
+  board?: string;
+  rider?: string[];
+  scenarios?: string[];
+  charge?: (number | null)[];
+  seeds?: number[];
+  weights?: Weights;
+}
+
+/** The cells that were asked for; charges [%] that are not given are the usual ones of the command. */
+export function selectedCells(
+  flags: CellFlags,
+  usualCharges: readonly (number | null)[],
+): Omit<Selection, 'profiles' | 'solver'> {
+  return {
+    board: flags.board,
+    riders: flags.rider?.includes(ALL) ? null : flags.rider,
+    scenarios: flags.scenarios ?? null,
+    charges: flags.charge ?? [...usualCharges],
+    seeds: flags.seeds ?? [1],
+    weights: flags.weights ?? weightsWith(),
+  };
+}
 
 /** Names divided by commas. */
 export function parseNames(text: string): string[] {

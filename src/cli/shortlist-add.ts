@@ -2,7 +2,7 @@
  * The command `shortlist add`: a profile is proven and kept.
  */
 import type { Command } from 'commander';
-import { COST_NAMES, weightsWith, type Weights } from '../measure/scales.js';
+import { COST_NAMES } from '../measure/scales.js';
 import { plainText } from '../show/plain-text.js';
 import { keptLines } from '../show/shortlist-lines.js';
 import { findPlaces, PROGRAM_NAME, type Places } from '../store/places.js';
@@ -28,19 +28,15 @@ import {
   parseSeedCount,
   parseThreads,
   parseWeights,
+  selectedCells,
   threadsOfMachine,
+  type CellFlags,
   type DrawingFlags,
 } from './run-arguments.js';
 
-interface AddFlags extends DrawingFlags {
+interface AddFlags extends DrawingFlags, CellFlags {
   as?: string;
   note?: string;
-  board?: string;
-  rider?: string[];
-  scenarios?: string[];
-  charge?: (number | null)[];
-  seeds?: number[];
-  weights?: Weights;
   workers?: number;
   force?: true;
   json?: true;
@@ -50,12 +46,7 @@ async function add(profile: string, flags: AddFlags): Promise<void> {
   const places = findPlaces(process.cwd());
   const planned = keepPlanFor(places, {
     profile,
-    board: flags.board,
-    riders: flags.rider?.includes(ALL) ? null : flags.rider,
-    scenarios: flags.scenarios ?? null,
-    charges: flags.charge ?? [...USUAL_CHARGES],
-    seeds: flags.seeds ?? [1],
-    weights: flags.weights ?? weightsWith(),
+    ...selectedCells(flags, USUAL_CHARGES),
   });
   const name = flags.as ?? (planned.ok ? planned.value.profiles[0]?.name : undefined);
   const words = { note: flags.note ?? null, force: flags.force === true };

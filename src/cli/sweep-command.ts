@@ -2,7 +2,7 @@
  * The command `sweep`: ranges in, the few profiles worth trying out.
  */
 import type { Command } from 'commander';
-import { COST_NAMES, weightsWith, type Weights } from '../measure/scales.js';
+import { COST_NAMES } from '../measure/scales.js';
 import { findPlaces } from '../store/places.js';
 import { savingObstacles } from '../tasks/save-profile.js';
 import { ALL } from '../tasks/select.js';
@@ -20,6 +20,8 @@ import {
   parseSeedCount,
   parseThreads,
   parseWeights,
+  selectedCells,
+  type CellFlags,
 } from './run-arguments.js';
 import {
   optionConflicts,
@@ -34,13 +36,7 @@ import {
 } from './sweep-arguments.js';
 import { carriedOut, type OutputFlags } from './sweep-run.js';
 
-interface SweepFlags extends OutputFlags {
-  board?: string;
-  rider?: string[];
-  scenarios?: string[];
-  charge?: (number | null)[];
-  seeds?: number[];
-  weights?: Weights;
+interface SweepFlags extends OutputFlags, CellFlags {
   from?: string;
   range?: AskedRange[];
   candidates: number;
@@ -59,12 +55,7 @@ async function sweepProfiles(flags: SweepFlags, command: Command): Promise<void>
   refuseConflicts(flags, command);
   const places = findPlaces(process.cwd());
   const planned = sweepPlanFor(places, {
-    board: flags.board,
-    riders: flags.rider?.includes(ALL) ? null : flags.rider,
-    scenarios: flags.scenarios ?? null,
-    charges: flags.charge ?? [...USUAL_CHARGES],
-    seeds: flags.seeds ?? [1],
-    weights: flags.weights ?? weightsWith(),
+    ...selectedCells(flags, USUAL_CHARGES),
     from: flags.from,
     ranges: flags.range ?? [],
     count: flags.candidates,

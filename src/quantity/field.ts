@@ -32,7 +32,8 @@ export function count({ unit, min, max, says }: NumberField) {
     .meta({ description: unit === '' ? says : `${says} [${unit}]` });
 }
 
-const TEXT_LIMIT = 600;
+/** Most characters of words for people. */
+export const TEXT_LIMIT = 600;
 
 /** Words for people: at most 600 characters, no control characters but line ends. */
 export function text(says: string) {

@@ -2,16 +2,16 @@
  * How is what stands on a card proven again? The command line over the same board, riders, scenarios, charges and seeds, with what
  * it was proven by.
  */
+import { chargesText } from '../quantity/charges-text.js';
 import type { KeptFile } from '../quantity/kept-file.js';
 import { listed } from './margin-view.js';
 
 /** More letters of scenarios, or of riders, than this are no line to type from a card (ours). */
 const MOST_LETTERS = { scenarios: 200, riders: 60 } as const;
 
-/** Stands in a command for the state of charge that each scenario has by itself. */
-const OWN_CHARGE = 'own';
-
-const isCountedFromOne = (seeds: readonly number[]) => seeds.every((seed, index) => seed === index + 1);
+/** True for seeds that a count says: 1, 2, 3 and so on. */
+export const isCountedFromOne = (seeds: readonly number[]) =>
+  seeds.every((seed, index) => seed === index + 1);
 
 const ridersOf = ({ rig }: Pick<KeptFile, 'rig'>) => rig.riders.map(({ name }) => name).join(',');
 
@@ -24,7 +24,7 @@ export function againCommand(profile: string, { rig, cells }: Pick<KeptFile, 'ri
     `underfoot shortlist add ${profile} --as again --board ${rig.boardName}`,
     ...(riders.length <= MOST_LETTERS.riders ? [`--rider ${riders}`] : []),
     ...(names.length <= MOST_LETTERS.scenarios ? [`--scenarios ${names}`] : []),
-    `--charge ${chargesPercent.map((charge) => charge ?? OWN_CHARGE).join(',')}`,
+    `--charge ${chargesText(chargesPercent)}`,
     ...(isCountedFromOne(seeds) ? [`--seeds ${seeds.length}`] : []),
     ...(weighted.length > 0 ? [`--weights ${weighted.join(',')}`] : []),
   ].join(' ');

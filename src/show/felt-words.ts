@@ -2,9 +2,11 @@
  * Did it feel as the simulation promised? The ratings of the rides beside the promised words, what a disagreement means, and which
  * command looks into it next.
  */
+import { chargesText } from '../quantity/charges-text.js';
 import { FEEL_WORDS, feltKeyOf, type FeelWord } from '../quantity/feel-words.js';
 import type { KeptFile } from '../quantity/kept-file.js';
 import { listed } from './margin-view.js';
+import { isCountedFromOne } from './card-again.js';
 import { explainCommand } from './why-sentences.js';
 
 /** A word with the mean of its ratings, from 1 not at all to 5 very, and how many rides rated it. */
@@ -95,8 +97,8 @@ export function explainKept(kept: Pick<KeptFile, 'origin' | 'rig' | 'feel' | 'ce
     '--rider',
     feel.rider,
     ...(names.length > MOST_LETTERS ? [] : ['--scenarios', names]),
-    ...(isOwnCharge ? [] : ['--charge', chargesPercent.map((charge) => charge ?? 'own').join(',')]),
-    ...(seeds.length === 1 ? [] : ['--seeds', String(seeds.length)]),
+    ...(isOwnCharge ? [] : ['--charge', chargesText(chargesPercent)]),
+    ...(seeds.length === 1 || !isCountedFromOne(seeds) ? [] : ['--seeds', String(seeds.length)]),
   ];
   return explainCommand({ profile: origin.from, board: rig.boardName, cells: words }, []);
 }

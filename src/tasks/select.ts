@@ -21,14 +21,6 @@ export interface Selection extends Pick<RankPlan, 'charges' | 'seeds' | 'solver'
 /** Stands for every rider of the working folder. */
 export const ALL = 'all';
 
-/** Stands for the state of charge that each scenario has by itself. */
-export const OWN_CHARGE_WORD = 'own';
-
-/** States of charge as they are typed; null stands for each scenario's own, %. */
-export function chargesText(charges: readonly (number | null)[]): string {
-  return charges.map((charge) => charge ?? OWN_CHARGE_WORD).join(',');
-}
-
 /** The rider that is meant when none is named, where the working folder has him. */
 export const DEFAULT_RIDER = 'regular';
 

@@ -4,7 +4,7 @@
  */
 import { accessSync, constants, lstatSync, mkdirSync, rmdirSync, unlinkSync } from 'node:fs';
 import { join } from 'node:path';
-import { isName } from '../quantity/field.js';
+import { isName, TEXT_LIMIT } from '../quantity/field.js';
 import type { KeptFile } from '../quantity/kept-file.js';
 import type { Checked, Problem } from '../quantity/problem.js';
 import { quoted } from '../quantity/received.js';
@@ -111,16 +111,12 @@ function replacingObstacles(places: Places, path: string, force: boolean): Probl
   return [...loaded.faults, fileProblem(shown, expected, 'one that is not whole')];
 }
 
-/** Most letters of a note or of the words on a ride, as the file has it. */
-const MOST_LETTERS = 600;
-
 /** What is wrong with the words of a rider. */
 export function noteProblems(note: string | null): Problem[] {
-  if (note === null || (note.length <= MOST_LETTERS && /^(?:[^\p{Cc}\p{Cf}\p{Cs}]|\n)*$/u.test(note)))
+  if (note === null || (note.length <= TEXT_LIMIT && /^(?:[^\p{Cc}\p{Cf}\p{Cs}]|\n)*$/u.test(note)))
     return [];
-  const expected = `text of at most ${MOST_LETTERS} characters without control characters`;
-  const received =
-    note.length > MOST_LETTERS ? `${note.length} characters` : 'control characters or half ones';
+  const expected = `text of at most ${TEXT_LIMIT} characters without control characters`;
+  const received = note.length > TEXT_LIMIT ? `${note.length} characters` : 'control characters or half ones';
   return [{ ...fileProblem('', expected, received), key: 'note' }];
 }
 

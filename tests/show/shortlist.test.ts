@@ -18,7 +18,7 @@ import {
 import { shortSlipSentences, slipSentences, worstSlips } from '../../src/show/kept-slips.js';
 import { keptLines } from '../../src/show/shortlist-lines.js';
 import { shortlistLines } from '../../src/show/shortlist-table.js';
-import { OWN_CHARGE_WORD } from '../../src/tasks/select.js';
+import { OWN_CHARGE_WORD } from '../../src/quantity/charges-text.js';
 import { keptFixture } from '../tasks/kept-fixture.js';
 
 type Felt = KeptFile['rides'][number]['felt'];

@@ -4,7 +4,8 @@
 import { RANK_ORDER } from '../../measure/row-order.js';
 import { PROGRAM_NAME } from '../../store/places.js';
 import type { TrialKey } from '../../tasks/plan.js';
-import { ALL, chargesText } from '../../tasks/select.js';
+import { chargesText } from '../../quantity/charges-text.js';
+import { ALL } from '../../tasks/select.js';
 import { USUAL_CHARGES } from '../../tasks/sweep-select.js';
 import { editedProfiles } from './choices.js';
 import { missingNames } from './missing.js';
